@@ -1,0 +1,36 @@
+"""Honest shop geometry for round furniture, and the benches that show it.
+
+Everything public can be imported from here; each name is loaded when it is first asked for.
+"""
+
+import importlib
+
+_HOMES = {
+    "measure": ("MeasureError", "angle", "length", "mass", "nearest", "percent", "show", "temperature"),
+    "model": ("Caution", "ShapeError"),
+    "maths.casters": ("CasterLeg", "Rolling"),
+    "maths.circle_jigs": ("CircleJig",),
+    "maths.stave_rings": ("HollowBlank", "StaveRing"),
+    "maths.coping": ("Cope", "RoundCope"),
+    "maths.rebates": ("PanelSeason", "Rebate"),
+    "maths.movement": ("equilibrium",),
+    "maths.rims": ("chord", "circle_through", "fit_circle", "radius_from_chord"),
+    "maths.finding_the_centre": ("CentreFinder", "ChordRise"),
+    "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),
+    "drawing": ("draw", "template"),
+    "drawing.svg": ("svg",),
+    "paper": ("save_card", "save_dxf", "save_template"),
+    "bench": ("Bench", "RimBench", "practice", "side_by_side"),
+}
+_HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
+__all__ = sorted(_HOME_OF)
+
+
+def __getattr__(name):
+    if name not in _HOME_OF:
+        raise AttributeError(f"shoplib has no {name!r}")
+    return getattr(importlib.import_module("shoplib." + _HOME_OF[name]), name)
+
+
+def __dir__():
+    return sorted(set(globals()) | set(__all__))
