@@ -1,0 +1,141 @@
+"""The other way round: an input found for a wanted result.
+
+The result is sampled over the input's declared range; each change of sign, and each place where
+the curve may just touch the wanted value, is refined by scipy. Counts are tried one by one. A
+result that jumps (boards are counted in whole rows) may have values between two samples that are
+not found; each value found is true.
+"""
+
+import math
+
+from shoplib import measure
+from shoplib.model import ShapeError, public, write_finely
+
+SAMPLES = 240
+
+
+class Found(tuple):
+    """The values found, smallest first; printed for a person."""
+
+    def __repr__(self):
+        return " or ".join(map(write_finely, self)) or "no value within the declared range"
+
+
+def find(cls, values, input, wanted):
+    """All values of `input` within its declared range that give the one wanted result.
+
+    >>> from shoplib.maths.circle_jigs import CircleJig
+    >>> CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="226.5 mm")
+    441.00 mm
+    """
+    (name, value), = wanted.items()
+    result = cls.results()[name]
+    if result.plan:
+        raise ShapeError(f"The {result.words} are worked out step by step: they cannot be turned round.")
+    target = _target(result, value)
+    item = cls.inputs()[input]
+    if item.kind in ("flag", "choice"):
+        raise ShapeError(f"{item.words}: this is a choice, not a size. Try each in turn.", input=input)
+    return Found(public(root, item.kind) for root in plain_find(cls, values, item, result, target))
+
+
+def _target(result, value):
+    """The wanted value in floats; a ratio is a plain number, or text such as '60 %'."""
+    if result.kind in ("ratio", "count") and not isinstance(value, str):
+        return float(value)
+    return measure.plain("percent" if result.kind == "ratio" else result.kind, value)
+
+
+def plain_find(cls, values, item, result, target):
+    """The same in floats: a list of roots, smallest first."""
+
+    def miss(x):
+        try:
+            return getattr(cls.solved(values | {item.name: x}), result.name) - target
+        except ShapeError:
+            return math.nan
+
+    if item.kind == "count":
+        return [n for n in range(item.low, item.high + 1) if abs(miss(n)) <= _half_step(result)]
+    return _distinct(_roots(miss, _samples(miss, item.low, item.high), target), item)
+
+
+def _half_step(result):
+    step = result.step
+    return (measure.plain(result.kind, step) if isinstance(step, str) else step) / 2
+
+
+def _samples(miss, low, high):
+    """Points over the range with their misses, and the last point that can be made beside each gap."""
+    points = [min(high, low + (high - low) * k / SAMPLES) for k in range(SAMPLES + 1)]
+    found = [(x, miss(x)) for x in points]
+    edges = []
+    for (a, fa), (b, fb) in zip(found, found[1:]):
+        if math.isnan(fa) != math.isnan(fb):
+            edges.append(_edge(miss, a, b, math.isnan(fa)))
+    return sorted({pair for pair in found + edges if not math.isnan(pair[1])})
+
+
+def _edge(miss, a, b, first_missing):
+    """The point between a and b, nearest to the gap, where the model can still be made."""
+    bad, good = (a, b) if first_missing else (b, a)
+    for _ in range(60):
+        middle = (bad + good) / 2
+        bad, good = (middle, good) if math.isnan(miss(middle)) else (bad, middle)
+    return good, miss(good)
+
+
+def _roots(miss, samples, target):
+    from scipy.optimize import brentq
+
+    scale = 1e-9 * max(1.0, abs(target), *(abs(f) for _, f in samples[:1]))
+    hits = [abs(f) <= scale for _, f in samples]
+    if hits and all(hits):
+        raise ShapeError("This result does not depend on that input: every value gives it.")
+    if any(map(all, zip(hits, hits[1:], hits[2:]))):
+        raise ShapeError("This result does not depend on that input alone: a whole stretch of values gives it.")
+    roots = [x for x, f in samples if abs(f) <= scale]
+    crossings = list(zip(samples, samples[1:])) + _dips(miss, samples, scale)
+    for (a, fa), (b, fb) in crossings:
+        if fa * fb < 0:
+            root = brentq(miss, a, b, xtol=1e-12, rtol=1e-14) if _unbroken(miss, a, b) else math.nan
+            if abs(miss(root)) <= 1e3 * scale:
+                roots.append(root)
+        elif a == b:
+            roots.append(a)
+    return roots
+
+
+def _unbroken(miss, a, b):
+    """Whether the model can be made all the way from a to b."""
+    return not any(math.isnan(miss(a + (b - a) * k / 8)) for k in range(9))
+
+
+def _dips(miss, samples, scale):
+    """Crossings, or touching points (a, a), that hide between samples of one sign."""
+    from scipy.optimize import minimize_scalar
+
+    found = []
+    for (a, fa), (_, fb), (c, fc) in zip(samples, samples[1:], samples[2:]):
+        if fa * fb <= 0 or fb * fc <= 0 or not abs(fb) <= min(abs(fa), abs(fc)) or abs(fa) == abs(fc) == abs(fb):
+            continue
+        sign = math.copysign(1, fb)
+        low = minimize_scalar(
+            lambda x, sign=sign: sign * miss(float(x)), bounds=(a, c), method="bounded", options={"xatol": 1e-10}
+        )
+        if low.fun < -scale:
+            lowest = float(low.x), sign * low.fun
+            found += [((a, fa), lowest), (lowest, (c, fc))]
+        elif low.fun <= 1e3 * scale:
+            found.append(((float(low.x), 0.0), (float(low.x), 0.0)))
+    return found
+
+
+def _distinct(roots, item):
+    """Roots sorted, those that differ by rounding only counted once."""
+    close = 1e-7 * max(1.0, item.high - item.low)
+    kept = []
+    for root in sorted(roots):
+        if not kept or root - kept[-1] > close:
+            kept.append(root)
+    return kept

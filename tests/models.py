@@ -1,0 +1,314 @@
+"""Every model of shoplib, sizes to try on it, and the check that one formula gives one number in all uses.
+
+A new topic needs one line here: example sizes of its models in EXAMPLES.
+"""
+
+import importlib
+import itertools
+import math
+import pkgutil
+from functools import cache
+
+import numpy
+import pytest
+import sympy
+from hypothesis import assume
+from hypothesis import strategies as st
+
+import shoplib.maths
+from shoplib import (
+    CasterLeg,
+    CentreFinder,
+    ChordRise,
+    CircleJig,
+    Cope,
+    DowelFit,
+    DowelJoint,
+    HollowBlank,
+    PanelSeason,
+    Rebate,
+    Rolling,
+    RoundCope,
+    RoundStock,
+    StaveRing,
+    measure,
+)  # fmt: skip
+from shoplib.model import Model, ShapeError
+from shoplib.working import formula, symbols
+
+EXAMPLES = {
+    CasterLeg: [
+        CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm", centre_error="0.5 mm"),
+        CasterLeg("1 3/8 in", "7/16 in", "7/8 in", "2 in", "14 in", "28 in", bottom_clearance="1/16 in"),
+    ],
+    Rolling: [
+        Rolling("24 kg", "420 mm", "180 mm", "360 mm", "360 mm", "430 mm", trail="20 mm"),
+        Rolling("60 lb", "16 in", "7 in", "14 in", "14 in", "17 in", trail="3/4 in", casters=4),
+    ],
+    CircleJig: [
+        CircleJig("440 mm", "12 mm"),
+        CircleJig("17 3/8 in", "1/2 in", ring_width="3/4 in", stock_thickness="3/4 in", pass_depth="1/4 in"),
+        CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm",
+                  through="0.5 mm", cutting_length="32 mm", base_thickness="10 mm"),
+    ],
+    StaveRing: [
+        StaveRing("440 mm", "400 mm", 12),
+        StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="2.2 mm", saw_error="0.1 deg"),
+        StaveRing("12 in", "10 1/2 in", 7, margin="1/8 in", kerf="1/8 in", saw_error="-0.25 deg"),
+        StaveRing("440 mm", "400 mm", 10, slope="35 deg", saw_error="0.05 deg"),
+        StaveRing("440 mm", "400 mm", 8, slope="90 deg"),
+    ],
+    Cope: [
+        Cope("35 mm", "20 mm", "360 mm"),
+        Cope("1 1/2 in", "3/4 in", "14 1/8 in", offset="1/4 in", drum_diameter="1 5/8 in"),
+        Cope("35 mm", "20 mm", "360 mm", offset="-4 mm", rake="5 deg", rail_height="50 mm", drum_diameter="32 mm"),
+    ],
+    RoundCope: [
+        RoundCope("35 mm", "19 mm"),
+        RoundCope("1 1/2 in", "3/4 in", "50 deg", offset="-1/4 in"),
+        RoundCope("35 mm", "19 mm", "60 deg", offset="3 mm"),
+    ],
+    Rebate: [
+        Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm"),
+        Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm", proud="0.5 mm", pass_depth="4 mm",
+               finish_pass="0.5 mm"),
+        Rebate("15 3/4 in", "3/4 in", "1 1/2 in", "1/2 in", "3/8 in", clearance="1/16 in", proud="-1/32 in",
+               pass_depth="1/8 in"),
+    ],
+    PanelSeason: [
+        PanelSeason("420 mm", "1 mm", "Ash, white", "flat", "8 %", "6 %", "12 %", ring="mitred"),
+        PanelSeason("16 1/2 in", "3/32 in", "Hickory, true", "quarter", "9 %", "5.5 %", "15 %", rebate_width="3/8 in"),
+        PanelSeason("420 mm", "2.5 mm", "Cherry, black", "flat", "8 %", "6 %", "12 %", "mitred", "10 mm"),
+    ],
+    HollowBlank: [
+        HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm"),
+        HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm", seam_on_centre=False),
+        HollowBlank("12 in", "9 in", "2 1/2 in", margin="1/8 in"),
+        HollowBlank("100 mm", "40 mm", "250 mm", seam_on_centre=False),
+    ],
+    RoundStock: [
+        RoundStock("19 mm", "400 mm"),
+        RoundStock("3/4 in", "16 in", 2, roundover_radius="5/16 in", grip="3 in", kerf="1/8 in"),
+    ],
+    DowelJoint: [
+        DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"),
+        DowelJoint("35 mm", "20 mm", "50 mm", "6 mm", "40 mm", "25 mm", "15 mm", stagger="9 mm", drill_point="2 mm"),
+        DowelJoint("50 mm", "24 mm", "40 mm", "8 mm", "50 mm", "20 mm", "20 mm", dowels=1, stagger="6 mm"),
+        DowelJoint("1 3/8 in", "3/4 in", "2 in", "5/16 in", "1 1/2 in", "9/16 in", "5/8 in", stagger="1/4 in"),
+    ],
+    DowelFit: [
+        DowelFit("8 mm"),
+        DowelFit("3/8 in", "h11", "H13", "Maple, sugar", "12 %", "7 %"),
+    ],
+    CentreFinder: [
+        CentreFinder("35 mm"),
+        CentreFinder("440 mm", "0.5 mm", crossing_angle="40 deg", square_error="0.3 deg"),
+        CentreFinder("1 3/8 in", "1/64 in", crossing_angle="135 deg", square_error="0 deg"),
+    ],
+    ChordRise: [
+        ChordRise("300 mm", "40 mm"),
+        ChordRise("16 in", "6 in"),
+        ChordRise("100 mm", "70 mm"),
+    ],
+}  # fmt: skip
+
+
+def _all_models():
+    """Every Model that a module of shoplib.maths defines."""
+    found = []
+    for module in pkgutil.iter_modules(shoplib.maths.__path__, "shoplib.maths."):
+        for item in vars(importlib.import_module(module.name)).values():
+            if isinstance(item, type) and issubclass(item, Model) and item.__module__ == module.name:
+                found.append(item)
+    return found
+
+
+MODELS = _all_models()
+
+
+def formulas(cls):
+    """The names of the results that are worked out by one formula."""
+    return [name for name, item in cls.results().items() if not item.plan]
+
+
+def plans(cls):
+    """The names of the results that are worked out step by step."""
+    return [name for name, item in cls.results().items() if item.plan]
+
+
+def examples(names):
+    """Each example with each name that `names` gives for its model, as test parameters."""
+    return [
+        pytest.param(example, name, id=f"{cls.__name__}-{number}-{name}")
+        for cls, made in EXAMPLES.items() for number, example in enumerate(made) for name in names(cls)
+    ]  # fmt: skip
+
+
+# Sizes ------------------------------------------------------------------------------------------------------
+
+_TYPED = {
+    "length": ("mm", 1.0), "angle": ("deg", math.degrees(1)), "mass": ("kg", 1.0), "percent": ("%", 100.0),
+}  # fmt: skip
+
+
+def typed(item, value):
+    """A plain value of an input as a person would type it."""
+    if item.kind not in _TYPED:
+        return value
+    unit, size = _TYPED[item.kind]
+    return f"{value * size:.4f} {unit}"
+
+
+def values(item):
+    """One input over its whole declared range, its ends more often than chance would have it."""
+    if item.kind == "flag":
+        return st.booleans()
+    if item.kind == "choice":
+        return st.sampled_from(item.options)
+    if item.kind == "count":
+        return st.integers(item.low, item.high)
+    drawn = st.floats(item.low, item.high) | st.sampled_from([item.low, item.high])
+    drawn = drawn.map(lambda value: typed(item, value))
+    return st.none() | drawn if item.optional else drawn
+
+
+def sizes(cls):
+    """What a person might give a model, as keyword arguments: it may or may not be possible to make.
+
+    Half of the time all inputs are drawn, half of the time a few inputs of an example are changed, for
+    models whose sizes must suit one another.
+    """
+    drawn = {name: values(item) for name, item in cls.inputs().items()}
+    return st.fixed_dictionaries(drawn) | st.sampled_from(EXAMPLES[cls]).flatmap(lambda one: _beside(one, drawn))
+
+
+def _beside(example, drawn):
+    """The sizes of an example with up to two inputs drawn anew."""
+    inputs = type(example).inputs()
+    given = {name: None if value is None else typed(inputs[name], value) for name, value in example.values.items()}
+    names = st.sets(st.sampled_from(sorted(inputs)), max_size=2)
+    return names.flatmap(lambda new: st.fixed_dictionaries({name: drawn[name] for name in new})).map(
+        lambda changed: given | changed
+    )
+
+
+def made(cls, given):
+    """The model of these sizes, or None where it cannot be made."""
+    try:
+        return cls(**given)
+    except ShapeError:
+        return None
+
+
+def drawn(cls, given):
+    """The stand-in for sizes that hypothesis drew; where they cannot be made it draws others."""
+    found = made(cls, given)
+    assume(found)
+    return found.plain
+
+
+def value(plain, name):
+    """The plain value of a result, or None where it has no meaning for these sizes."""
+    try:
+        return getattr(plain, name)
+    except ShapeError:
+        return None
+
+
+def flat(found):
+    """All numbers in a plain value, however deep in a plan."""
+    if isinstance(found, tuple):
+        return [number for each in found for number in flat(each)]
+    return [found]
+
+
+# One formula, four uses -------------------------------------------------------------------------------------
+
+_UNITS = {
+    "length": ("in", "cm", "mm", "m", "ft"), "angle": ("deg", "arcminute"), "mass": ("lb", "g"),
+    "percent": ("percent",),
+}  # fmt: skip
+_BASES = {
+    "length": "mm", "table": "mm", "area": "mm**2", "angle": "rad", "mass": "kg",
+    "percent": "dimensionless", "ratio": "dimensionless", "count": "dimensionless",
+}  # fmt: skip
+_WITHOUT_DIMENSION = ("angle", "ratio", "count")
+
+
+def with_units(cls, plain_values):
+    """The same values as Quantities, each in another unit, so that no two slips can hide each other."""
+    units = {kind: itertools.cycle(names) for kind, names in _UNITS.items()}
+    return {
+        name: measure.quantity(plain_values[name], _BASES[item.kind]).to(next(units[item.kind]))
+        if item.kind in units and plain_values[name] is not None else plain_values[name]
+        for name, item in cls.inputs().items()
+    }  # fmt: skip
+
+
+def in_base_unit(found, kind):
+    """A Quantity as a plain float, refused where it has not the declared dimension."""
+    if hasattr(found, "m_as"):
+        return found.m_as(_BASES[kind])
+    assert kind in _WITHOUT_DIMENSION or isinstance(found, int), f"{found} has no unit: it should be {kind}"
+    return found
+
+
+@cache
+def _symbolic(cls, name):
+    """The formula in symbols as a function of all inputs and plans, reckoned to thirty digits."""
+    known = symbols(cls)
+    arguments = {key: known[key] for key in [*cls.inputs(), *plans(cls)]}
+    return sympy.lambdify([list(arguments.values())], formula(cls, name), "mpmath"), list(arguments)
+
+
+def from_symbols(model, name):
+    """The result as the formula on the page gives it."""
+    function, arguments = _symbolic(type(model), name)
+    planned = {key: value(model.plain, key) for key in plans(type(model))}
+    numbers = [(model.values | planned)[key] for key in arguments]
+    return float(function([number if isinstance(number, (int, float)) else None for number in numbers]))
+
+
+def from_quantities(model, name):
+    """The result as Quantities give it."""
+    cls = type(model)
+    return in_base_unit(getattr(cls.Stand(with_units(cls, model.values)), name), cls.results()[name].kind)
+
+
+def from_array(model, name):
+    """The result as arrays give it: each element should be what a float gives."""
+    cls = type(model)
+    arrays = {
+        key: numpy.array([given] * 3) if isinstance(given, float) else given
+        for key, given in model.values.items()
+    }  # fmt: skip
+    stand = cls.Stand(arrays)
+    for plan in plans(cls):  # plain Python: lends its number to the formulas that lean on it
+        stand.__dict__[plan] = value(model.plain, plan)
+    return getattr(stand, name)
+
+
+def check_formula(model, name):
+    """Hold that floats, arrays, Quantities and symbols give one number, of the declared dimension.
+
+    A result without meaning for these sizes is passed over.
+    """
+    number = value(model.plain, name)
+    if number is None:
+        return
+    close = pytest.approx(number, rel=1e-9, abs=1e-9)
+    assert from_quantities(model, name) == close, "on Quantities"
+    assert from_symbols(model, name) == close, "in symbols"
+    assert from_array(model, name) == close, "on arrays"
+
+
+def check_plan(model, name):
+    """Hold that a plan worked out on Quantities is the plan worked out on floats."""
+    number = value(model.plain, name)
+    if number is None:
+        return
+    cls = type(model)
+    found = getattr(cls.Stand(with_units(cls, model.values)), name)
+    kind = cls.results()[name].kind
+    plain = [in_base_unit(each, kind) for each in flat(found)]
+    assert plain == pytest.approx(flat(number), rel=1e-9, abs=1e-6)

@@ -1,0 +1,852 @@
+"""What every model holds to: one formula with four uses, honest errors, nothing that changes.
+
+All models of all topics are taken in turn (see models.py); small models made here show that checks can fail.
+"""
+
+import dataclasses
+import html
+import itertools
+import math
+import re
+import warnings
+from functools import cache
+from xml.etree import ElementTree
+
+import models
+import pint
+import published
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+from models import EXAMPLES, MODELS
+
+from shoplib import CircleJig, HollowBlank, MeasureError, ShapeError, StaveRing, measure
+from shoplib.budget import plain_budget
+from shoplib.inverse import plain_find
+from shoplib.maths.functions import choose, cos, least, sin, sqrt
+from shoplib.model import (
+    Caution,
+    Input,
+    Model,
+    angle,
+    answer,
+    choice,
+    count,
+    flag,
+    length,
+    mass,
+    model,
+    result,
+)
+from shoplib.working import formula, symbols
+
+CLOSE = pytest.approx
+EACH_MODEL = pytest.mark.parametrize("cls", MODELS, ids=lambda cls: cls.__name__)
+ONE_OF_EACH = pytest.mark.parametrize(
+    "example", [made[-1] for made in EXAMPLES.values()], ids=lambda example: type(example).__name__
+)
+EACH_EXAMPLE = pytest.mark.parametrize("example", list(itertools.chain(*EXAMPLES.values())), ids=repr)
+
+
+def a_length(symbol, default="10 mm", low="1 mm", tolerance="0.1 mm"):
+    return length(f"size {symbol}", symbol, low, "100 mm", "1 mm", tolerance, "A size.", default=default)
+
+
+def small_model(body, kind="length"):
+    """A model of two sizes and a lean, made for one test, with one result called found."""
+
+    @model
+    class Small(Model):
+        a: Input = a_length("a")
+        b: Input = a_length("b", default="20 mm")
+        lean: Input = angle("lean", "t", "-40 deg", "40 deg", "1 deg", "0.5 deg", "A lean.", default="15 deg")
+        found = result("size found", "x", kind=kind)(body)
+
+    return Small
+
+
+@pytest.mark.parametrize("cls", MODELS)
+def test_every_model_has_examples(cls):
+    assert EXAMPLES[cls]
+
+
+@EACH_MODEL
+def test_declarations_are_complete(cls):
+    declared = cls.inputs() | cls.results()
+    assert len({item.symbol for item in declared.values()}) == len(declared), "two share a symbol"
+    assert len({item.words for item in declared.values()}) == len(declared), "two share their words"
+    assert len(set(symbols(cls).values())) == len(declared)
+    for item in cls.inputs().values():
+        assert item.help.endswith(".")
+    for item in cls.results().values():
+        assert item.__doc__
+        assert item.checks is None or item.checks in cls.inputs()
+
+
+# One formula, one number ------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("example", "name"), models.examples(models.formulas))
+def test_one_formula_gives_one_number(example, name):
+    models.check_formula(example, name)
+
+
+@pytest.mark.parametrize(("example", "name"), models.examples(models.plans))
+def test_plans_run_on_quantities(example, name):
+    models.check_plan(example, name)
+
+
+@EACH_MODEL
+@settings(deadline=None, max_examples=15)
+@given(data=st.data())
+def test_one_formula_gives_one_number_whatever_the_sizes(cls, data):
+    example = models.made(cls, data.draw(models.sizes(cls)))
+    assume(example)
+    for name in models.formulas(cls):
+        models.check_formula(example, name)
+    for name in models.plans(cls):
+        models.check_plan(example, name)
+
+
+@pytest.mark.parametrize(
+    ("body", "kind"),
+    [
+        (lambda self: (self.a + self.b * cos(self.lean)) / 2, "length"),
+        (lambda self: sqrt(self.a**2 + self.b**2), "length"),
+        (lambda self: self.a * self.b, "area"),
+        (lambda self: self.a / self.b, "ratio"),
+        (lambda self: choose(self.a > self.b, self.a, self.b), "length"),
+        (lambda self: least(self.a, self.b) * sin(self.lean), "length"),
+        (lambda self: 2 * abs(self.lean), "angle"),
+    ],
+)
+def test_a_sound_body_is_passed(body, kind):
+    models.check_formula(small_model(body, kind)(), "found")
+
+
+@pytest.mark.parametrize(
+    ("body", "kind"),
+    [
+        (lambda self: self.a + 3.0, "length"),  # 3 of what?
+        (lambda self: self.a + self.lean, "length"),  # a length and an angle
+        (lambda self: self.a * self.b, "length"),
+        (lambda self: self.a, "area"),
+        (lambda self: self.a / self.b, "length"),
+        (lambda self: 12.0, "length"),
+        (lambda self: self.a * self.lean / self.b, "length"),
+        (lambda self: self.a * sin(self.b), "length"),  # the sine of a length
+        (lambda self: choose(self.a > 5.0, self.a, self.b), "length"),
+        (lambda self: self.a, "angle"),
+        (lambda self: least(self.a, 20.0), "length"),
+        (lambda self: self.a * (1 if type(self.a) is float else 25.4), "length"),  # a conversion forgotten
+    ],
+)
+def test_a_slip_in_the_unit_is_caught(body, kind):
+    with pytest.raises((AssertionError, pint.DimensionalityError, ValueError, TypeError)):
+        models.check_formula(small_model(body, kind)(), "found")
+
+
+def test_a_plan_with_a_slip_in_the_unit_is_caught():
+    @model
+    class Slipped(Model):
+        a: Input = a_length("a")
+        steps = result("steps", "s", kind="table", plan=True)(lambda self: (self.a, self.a**2))
+
+    with pytest.raises(pint.DimensionalityError):
+        models.check_plan(Slipped(), "steps")
+
+
+# Whatever the sizes: a number, or a reason ------------------------------------------------------------------
+
+
+def check_answers(example):
+    """Every result is finite or has its reason; every sentence can be told in both units."""
+    for name, item in type(example).results().items():
+        for unit in ("mm", "in"):
+            text, reason = answer(example.plain, name, unit)
+            assert (text == "—") == bool(reason)
+            assert "{" not in text + reason
+        for number in models.flat(models.value(example.plain, name) or 0.0):
+            assert isinstance(number, (int, float))
+            assert math.isfinite(number)
+            assert item.kind == "count" or isinstance(number, (int, float))
+    for caution in example.cautions:
+        check_told(caution, type(example))
+    for unit in ("mm", "in"):
+        assert len(example.summary(unit).splitlines()) == 1
+
+
+def check_told(told, cls):
+    """A sentence in mm has no inches in it and the other way round, and hangs on an input."""
+    assert told.input in cls.inputs()
+    assert str(told) == told.tell("mm")
+    for unit, other in (("mm", "in"), ("in", "mm")):
+        said = told.tell(unit)
+        assert said.endswith(".")
+        assert len(said.splitlines()) == 1
+        assert not re.search(rf"[0-9] {other}\b|[{{}}]", said)
+
+
+@EACH_MODEL
+@settings(deadline=None, max_examples=100)
+@given(data=st.data())
+def test_any_sizes_give_finite_answers_or_a_reason(cls, data):
+    given_sizes = data.draw(models.sizes(cls))
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        try:
+            example = cls(**given_sizes)
+        except ShapeError as error:
+            check_told(error, cls)
+        else:
+            check_answers(example)
+
+
+@EACH_EXAMPLE
+def test_each_input_at_either_end(example):
+    cls = type(example)
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        check_answers(example)
+        for name, item in cls.inputs().items():
+            for end in item.options or (item.low, item.high):
+                try:
+                    check_answers(example.replace(**{name: models.typed(item, end)}))
+                except ShapeError as error:
+                    check_told(error, cls)
+
+
+@EACH_EXAMPLE
+def test_optional_inputs_may_be_left_out_one_by_one(example):
+    for name, item in type(example).inputs().items():
+        if item.optional:
+            check_answers(example.replace(**{name: None}))
+
+
+def test_sizes_are_given_in_mm_and_deg():
+    ring = StaveRing("12 in", "10 in", 7, saw_error="0.002 rad")
+    assert [str(each.units) for each in (ring.outside_diameter, ring.long_edge)] == ["millimeter"] * 2
+    assert [str(each.units) for each in (ring.saw_error, ring.mitre_angle)] == ["degree"] * 2
+
+
+@EACH_MODEL
+def test_numbers_and_quantities_are_the_same_sizes(cls):
+    for example in EXAMPLES[cls]:
+        for name, item in cls.results().items():
+            plain = models.value(example.plain, name)
+            if plain is None:
+                with pytest.raises(ShapeError):
+                    getattr(example, name)
+            else:
+                public = models.flat(getattr(example, name))
+                assert [models.in_base_unit(each, item.kind) for each in public] == CLOSE(models.flat(plain))
+
+
+# The error budget -------------------------------------------------------------------------------------------
+
+
+def effects(budget):
+    return {share.input: share.effect for share in budget.shares}
+
+
+@pytest.mark.parametrize(
+    ("name", "by_hand"),
+    [
+        ("outer_pivot", {"diameter": 0.25, "cutter_diameter": 0.025}),  # half of 0.5 and half of 0.05
+        ("outer_reach", {"diameter": 0.25}),
+        ("inner_pivot", {"ring_width": 0.3, "diameter": 0.25, "cutter_diameter": 0.025}),
+        ("inner_reach", {"ring_width": 0.3, "diameter": 0.25}),
+        ("pivot_step", {"ring_width": 0.3, "cutter_diameter": 0.05}),
+        ("depth", {"stock_thickness": 0.2, "through": 0.2}),
+    ],
+)
+def test_budget_of_a_sum_by_hand(name, by_hand):
+    jig = CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", through="0.5 mm")
+    budget = jig.budget(name)
+    found = {key: effect.m_as("mm") for key, effect in effects(budget).items()}
+    assert found == CLOSE(by_hand)
+    assert list(found) == list(by_hand)  # largest first
+    assert budget.worst_case.m_as("mm") == CLOSE(sum(by_hand.values()))
+    assert budget.root_sum_square.m_as("mm") == CLOSE(math.sqrt(sum(each**2 for each in by_hand.values())))
+    assert not any(share.one_sided for share in budget.shares)
+
+
+def stack(tolerances, signs, unit="mm"):
+    """A model of sizes added and taken away, each with its tolerance."""
+    names = [f"part_{number}" for number in range(len(tolerances))]
+    sizes = {
+        name: a_length(f"p_{name[5:]}", low="0 mm", tolerance=f"{tolerance} {unit}")
+        for name, tolerance in zip(names, tolerances, strict=True)
+    }
+
+    def total(self):
+        return sum(sign * getattr(self, name) for name, sign in zip(names, signs, strict=True))
+
+    body = {"__annotations__": dict.fromkeys(names, Input), "gap": result("gap", "g")(total)} | sizes
+    return model(type("Stack", (Model,), body))
+
+
+def test_budget_of_ten_equal_parts():
+    """Generic engineering text: ten parts, each out by 0.1."""
+    worst, likely = map(float, published.row("uncertainty", id="UN3")["value"].split(";"))
+    budget = stack([0.1] * 10, [1] * 10)().budget("gap")
+    assert budget.worst_case.m_as("mm") == CLOSE(worst)
+    assert budget.root_sum_square.m_as("mm") == CLOSE(likely, abs=5e-4)
+
+
+def test_budget_of_a_gap_in_a_stack():
+    """Engineering tutorial article: 40.00(0.10) - 25.00(0.05) - 2.00(0.03) - 10.00(0.05)."""
+    nominal, worst, likely = (float(row["value"]) for row in published.rows("uncertainty", id="UN4"))
+    gap = stack([0.10, 0.05, 0.03, 0.05], [1, -1, -1, -1])("40 mm", "25 mm", "2 mm", "10 mm")
+    budget = gap.budget("gap")
+    assert gap.gap.m_as("mm") == CLOSE(nominal)
+    assert budget.worst_case.m_as("mm") == CLOSE(worst)
+    assert budget.root_sum_square.m_as("mm") == CLOSE(likely, abs=5e-5)
+    assert [share.input for share in budget.shares] == ["part_0", "part_1", "part_3", "part_2"]
+
+
+def test_budget_of_a_gauge_block():
+    """EA-4/02 M, example S4 (from memory, arithmetic verified), nanometres taken for micrometres here."""
+    row = published.row("uncertainty", id="UN2")
+    parts = [float(part) for part in row["quantity"].split("RSS of")[1].split(";")]
+    budget = stack([part / 1000 for part in parts], [1] * len(parts))().budget("gap")
+    assert budget.root_sum_square.m_as("mm") * 1000 == CLOSE(float(row["value"]), abs=0.05)
+
+
+def worst_corner(example, name):
+    """The largest change with every input out by its tolerance, up or down: all corners tried."""
+    cls, at = type(example), example.values
+    loose = {key: item.tolerance for key, item in cls.inputs().items() if item.tolerance and at[key]}
+    nominal = getattr(example.plain, name)
+    changes = []
+    for signs in itertools.product((1, -1), repeat=len(loose)):
+        moved = {key: at[key] + sign * loose[key] for key, sign in zip(loose, signs, strict=True)}
+        changes.append(abs(getattr(cls.solved(at | moved), name) - nominal))
+    return max(changes)
+
+
+FAR_FROM_LIMITS = [
+    *[(StaveRing("440 mm", "400 mm", 12, margin="3 mm", slope="35 deg", saw_error="0.3 deg"), name)
+      for name in ("mitre_angle", "blade_tilt", "closing_angle")],
+    *[(HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm"), name)
+      for name in ("blank_outer", "blank_inner", "material_yield")],
+    *[(CircleJig("440 mm", "12 mm", ring_width="20 mm"), name)
+      for name in ("outer_pivot", "hole_pivot", "inner_reach", "pivot_step")],
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("example", "name"), FAR_FROM_LIMITS)
+def test_worst_case_is_the_worst_corner(example, name):
+    assert plain_budget(type(example), example.values, name).worst_case == CLOSE(
+        worst_corner(example, name), rel=0.03
+    )
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        lambda self: self.a * self.b / (self.a + self.b),
+        lambda self: sqrt(self.a * self.b) * cos(self.lean),
+    ],
+)
+def test_worst_case_of_a_curved_formula_is_the_worst_corner(body):
+    """To the second order: the products of two errors are not counted."""
+    example = small_model(body)()
+    worst = example.budget("found").worst_case.m_as("mm")
+    assert worst == CLOSE(worst_corner(example, "found"), rel=0.02)
+
+
+@EACH_EXAMPLE
+def test_budget_of_every_formula(example):
+    for name in models.formulas(type(example)):
+        if models.value(example.plain, name) is None:
+            with pytest.raises(ShapeError):
+                example.budget(name)
+            continue
+        budget = plain_budget(type(example), example.values, name)
+        found = list(effects(budget).values())
+        assert found == sorted(found, reverse=True)
+        assert all(effect > 0 for effect in found)
+        assert budget.worst_case == CLOSE(sum(found))
+        assert budget.root_sum_square == CLOSE(math.sqrt(sum(effect**2 for effect in found)))
+        assert type(budget.worst_case) is type(budget.root_sum_square) is float
+        assert max(found, default=0) <= budget.root_sum_square * (1 + 1e-9) <= budget.worst_case * (1 + 2e-9)
+
+
+class TestOneSided:
+    def share(self, example, name, input):
+        (share,) = [share for share in example.budget(name).shares if share.input == input]
+        return share
+
+    def test_at_the_low_end(self):
+        """No margin can only become more: never less than nothing."""
+        share = self.share(StaveRing("440 mm", "400 mm", 12), "long_edge", "margin")
+        assert share.one_sided
+        assert share.down is None
+        assert share.effect == share.up
+
+    def test_at_the_upper_limit(self):
+        share = self.share(StaveRing("440 mm", "400 mm", 12, slope="90 deg"), "mitre_angle", "slope")
+        assert share.one_sided
+        assert share.up is None
+        assert share.effect == abs(share.down)
+
+    def test_at_a_kink(self):
+        """A good saw can only be out one way or the other, and both open the joint."""
+        share = self.share(StaveRing("440 mm", "400 mm", 12), "closing_angle", "saw_error")
+        assert share.one_sided
+        assert share.up.m_as("deg") == share.down.m_as("deg") == CLOSE(1.2)  # 24 mitres of 0.05 deg
+
+    def test_beside_a_kink_the_larger_change_counts(self):
+        ring = StaveRing("440 mm", "400 mm", 12, saw_error="0.02 deg")
+        share = self.share(ring, "closing_angle", "saw_error")
+        assert share.one_sided
+        assert (share.up.m_as("deg"), share.down.m_as("deg")) == CLOSE((1.2, 0.24))
+        assert share.effect == share.up
+
+    def test_only_where_it_is(self):
+        share = self.share(StaveRing("440 mm", "400 mm", 12, margin="3 mm"), "long_edge", "margin")
+        assert not share.one_sided
+        assert share.up.m_as("mm") == CLOSE(-share.down.m_as("mm"))
+
+    def test_where_the_sizes_together_have_a_limit(self):
+        """The hole a hair wider than the ring is not a ring."""
+        share = self.share(StaveRing("440 mm", "439.8 mm", 12), "board_width", "inside_diameter")
+        assert share.one_sided
+        assert share.up is None
+
+
+def test_budget_of_what_depends_on_nothing():
+    budget = small_model(lambda self: self.a - self.a)().budget("found")
+    assert budget.shares == ()
+    assert (budget.worst_case.m_as("mm"), budget.root_sum_square.m_as("mm")) == (0, 0)
+
+
+def test_counts_have_no_tolerance_and_left_out_inputs_no_share():
+    assert "staves" not in effects(StaveRing("440 mm", "400 mm", 12).budget("mitre_angle"))
+    assert "ring_width" not in effects(CircleJig("440 mm", "12 mm").budget("outer_pivot"))
+
+
+@pytest.mark.parametrize("name", ["rows", "overlaps", "total_length", "row_count"])
+@pytest.mark.parametrize(
+    "ask",
+    [
+        lambda example, name: example.budget(name),
+        lambda example, name: example.working(name),
+        lambda example, name: example.find("margin", **{name: "3 mm"}),
+    ],
+)
+def test_a_plan_has_no_one_formula(ask, name):
+    with pytest.raises(ShapeError, match="step by step"):
+        ask(HollowBlank("440 mm", "400 mm", "60 mm"), name)
+
+
+# The other way round ----------------------------------------------------------------------------------------
+
+
+def sloped_inputs(example):
+    """The given inputs that can be looked for along a line."""
+    return [
+        item for name, item in type(example).inputs().items()
+        if item.kind in ("length", "angle", "mass") and example.values[name] is not None
+    ]  # fmt: skip
+
+
+@EACH_MODEL
+@settings(deadline=None, max_examples=25)
+@given(data=st.data())
+def test_what_was_put_in_is_found_again(cls, data):
+    example = models.made(cls, data.draw(models.sizes(cls)))
+    assume(example)
+    item = data.draw(st.sampled_from(sloped_inputs(example)))
+    result = cls.results()[data.draw(st.sampled_from(models.formulas(cls)))]
+    target = models.value(example.plain, result.name)
+    assume(target is not None)
+    try:
+        found = plain_find(cls, example.values, item, result, target)
+    except ShapeError as error:
+        assert "does not depend" in str(error)
+        step = (item.high - item.low) / 400
+        beside = [at(example, item, item.low + step * k, result.name) for k in range(401)]
+        same = [other is None or other == CLOSE(target, rel=1e-8, abs=1e-8) for other in beside]
+        assert sum(same) > 4 if "stretch" in str(error) else all(same)
+        return
+    assert found == sorted(found)
+    for root in found:
+        assert item.low <= root <= item.high
+        assert at(example, item, root, result.name) == CLOSE(target, abs=1e-5)
+    if not leans_on_a_plan(cls, result.name):
+        # Where the curve is flat at the value (a turning point), the root is only as sharp as the result.
+        assert min(abs(root - example.values[item.name]) for root in found) < 1e-3 * (item.high - item.low)
+
+
+@cache
+def leans_on_a_plan(cls, name):
+    """Whether whole rows or passes are counted on the way to a result: it may jump between two samples."""
+    known = symbols(cls)
+    return not formula(cls, name).free_symbols.isdisjoint(known[plan] for plan in models.plans(cls))
+
+
+def at(example, item, value, name):
+    """A result with one input changed, or None where that has no meaning."""
+    try:
+        return getattr(type(example).solved(example.values | {item.name: value}), name)
+    except ShapeError:
+        return None
+
+
+class TestFindByHand:
+    def test_what_disc_a_hole_in_the_jig_cuts(self):
+        (found,) = CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="226.5 mm")
+        assert found.m_as("mm") == CLOSE(441)
+
+    def test_in_inches_and_degrees(self):
+        (found,) = StaveRing("440 mm", "400 mm", 12).find("saw_error", closing_angle="0 deg")
+        assert found.m_as("deg") == CLOSE(0, abs=1e-6)
+        (width,) = CircleJig("17 in", "1/2 in", ring_width="1 in").find("ring_width", inner_pivot="7 1/2 in")
+        assert width.m_as("in") == CLOSE(0.75)
+
+    def test_both_signs_of_an_error(self):
+        found = StaveRing("440 mm", "400 mm", 12).find("saw_error", closing_angle="6 deg")
+        assert [error.m_as("deg") for error in found] == CLOSE([-0.25, 0.25])
+
+    def test_an_input_that_was_left_out(self):
+        (found,) = CircleJig("440 mm", "12 mm").find("ring_width", inner_pivot="194 mm")
+        assert found.m_as("mm") == CLOSE(20)
+
+    def test_counts_are_tried_one_by_one(self):
+        ring = StaveRing("440 mm", "400 mm", 12)
+        assert ring.find("staves", mitre_angle="22.5 deg") == (8,)
+        assert ring.find("staves", mitre_angle="22.51 deg") == ()
+        assert ring.find("staves", long_edge="117.9 mm") == (12,)
+
+    def test_counts_that_cannot_be_told_apart_are_all_found(self):
+        """Board widths are read to 0.1 mm: many staves make nearly the same one."""
+        ring = StaveRing("440 mm", "400 mm", 36)
+        widths = {n: ring.replace(staves=n).plain.board_width for n in range(3, 37)}
+        alike = tuple(n for n, width in widths.items() if abs(width - widths[36]) <= 0.05)
+        assert len(alike) > 1
+        assert ring.find("staves", board_width=ring.board_width) == alike
+
+    def test_a_ratio_is_a_plain_number(self):
+        ring = StaveRing("440 mm", "400 mm", 12, kerf="2 mm")
+        (found,) = ring.find("kerf", material_yield=ring.material_yield)
+        assert found.m_as("mm") == CLOSE(2)
+
+    def test_two_values(self):
+        """(a - 30)^2 / b + 5 is 10 where a is 20 or 40."""
+        example = small_model(lambda self: (self.a - 3 * self.b / 2) ** 2 / self.b + self.b / 4)()
+        assert [root.m_as("mm") for root in example.find("a", found="10 mm")] == CLOSE([20, 40])
+
+    @pytest.mark.parametrize("turning", [30, 31.7, 44.123])
+    def test_a_touching_value(self, turning):
+        """The curve only just reaches 5 mm, wherever its lowest point lies."""
+        example = small_model(lambda self: (self.a - self.b * (turning / 20)) ** 2 / self.b + self.b / 4)()
+        (root,) = example.find("a", found="5 mm")
+        assert root.m_as("mm") == CLOSE(turning, abs=1e-3)
+        assert example.find("a", found="4.99 mm") == ()
+
+    def test_two_values_closer_than_the_samples(self):
+        example = small_model(lambda self: (self.a - 3 * self.b / 2) ** 2 / self.b + self.b / 4)()
+        assert [root.m_as("mm") for root in example.find("a", found="5.0005 mm")] == CLOSE([29.9, 30.1])
+
+    def test_many_values(self):
+        example = small_model(lambda self: self.b * sin(self.a / self.b * 8))()
+        found = example.find("a", found="0 mm")
+        assert [root.m_as("mm") for root in found] == CLOSE([20 * math.pi * k / 8 for k in range(1, 13)])
+
+    def test_a_jump_is_not_a_root(self):
+        example = small_model(lambda self: choose(self.a > 1.5 * self.b, self.b, 2 * self.b))()
+        assert example.find("a", found="30 mm") == ()
+
+    @pytest.mark.parametrize("outside", [439.8, 440, 441, 442.5, 445.7])
+    def test_at_the_edge_of_what_can_be_made(self, outside):
+        """The inside must stay smaller than the outside: just short of it there is still a value."""
+        ring = StaveRing(f"{outside} mm", f"{outside - 0.01:.2f} mm", 12)
+        (found,) = ring.find("inside_diameter", board_width=ring.board_width)
+        assert found.m_as("mm") == CLOSE(outside - 0.01)
+
+    def test_the_last_value_that_can_be_made_is_no_root_by_itself(self):
+        """Only a flat ring has sizes: the one slope that can be tried gives another long edge."""
+        assert StaveRing("440 mm", "400 mm", 12).find("slope", long_edge="50 mm") == ()
+
+    def test_nothing_found(self):
+        assert CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="5000 mm") == ()
+        assert StaveRing("440 mm", "400 mm", 12).find("kerf", strip_length="1 mm") == ()
+
+    def test_does_not_depend(self):
+        with pytest.raises(ShapeError, match="does not depend"):
+            CircleJig("440 mm", "12 mm", ring_width="20 mm").find("diameter", pivot_step="32 mm")
+
+    def test_a_stretch_of_values(self):
+        ring = StaveRing("440 mm", "400 mm", 12)
+        with pytest.raises(ShapeError, match="whole stretch"):
+            ring.find("saw_error", opening_circle="440 mm")
+        assert ring.find("saw_error", opening_circle="420 mm") == ()
+
+    @pytest.mark.parametrize("width", [60, 75, 140])
+    def test_a_result_that_jumps(self, width):
+        blank = HollowBlank("440 mm", "400 mm", f"{width} mm", margin="3 mm")
+        found = blank.find("board_width", material_yield=blank.material_yield)
+        assert min(abs(root.m_as("mm") - width) for root in found) < 1e-6
+
+    def test_another_value_of_what_does_not_depend(self):
+        assert CircleJig("440 mm", "12 mm", ring_width="20 mm").find("diameter", pivot_step="33 mm") == ()
+
+    def test_a_wish_without_unit(self):
+        with pytest.raises(MeasureError, match="unit"):
+            CircleJig("440 mm", "12 mm").find("diameter", outer_pivot=226)
+
+    def test_a_choice_is_not_looked_for(self):
+        with pytest.raises(ShapeError, match="choice"):
+            HollowBlank("440 mm", "400 mm", "60 mm").find("seam_on_centre", material_yield=0.3)
+
+
+# The working ------------------------------------------------------------------------------------------------
+
+
+def parsed(mathml):
+    """The MathML as a tree: refused where a browser would stumble."""
+    named = re.compile(r"&(?!lt;|gt;|amp;)\w+;")
+    return ElementTree.fromstring(named.sub(lambda found: html.unescape(found[0]), mathml))
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@pytest.mark.parametrize(("example", "name"), models.examples(models.formulas))
+def test_working_holds_the_numbers_and_the_result(example, name, unit):
+    cls = type(example)
+    if models.value(example.plain, name) is None:
+        with pytest.raises(ShapeError):
+            example.working(name, unit)
+        return
+    working = example.working(name, unit)
+    assert working.steps[-1].name == name
+    assert len({step.name for step in working.steps}) == len(working.steps)
+    for step in working.steps:
+        found = cls.results()[step.name].write(getattr(example.plain, step.name), unit)
+        assert step.words == cls.results()[step.name].words
+        assert rf"\text{{{found}}}" in step.latex
+        assert step.latex.replace("=", "&=", 1) in working.latex  # lines stand under one another
+        assert step.mathml in working.html
+        assert "[[" not in step.latex + step.mathml
+        tree = parsed(step.mathml)
+        assert tree.tag == "math"
+        assert tree.findall(".//mtext")[-1].text == found
+        if r"\begin{cases}" not in step.latex:
+            for number in numbers_put_in(example, step.name, unit):
+                assert number.replace("°", r"^\circ").replace("%", r"\%") in step.latex
+                assert number in [each.text for each in tree.iter("mn")]
+
+
+def numbers_put_in(example, name, unit):
+    """The numbers that a learner should see: those of the inputs and results that the formula names."""
+    cls = type(example)
+    declared, named = cls.inputs() | cls.results(), formula(cls, name, deep=False).free_symbols
+    for key, symbol in symbols(cls).items():
+        if symbol not in named:
+            continue
+        plain = getattr(example.plain, key)
+        if declared[key].kind == "length":
+            text = f"{plain / 25.4:.4f}" if unit == "in" else f"{plain:.3f}".rstrip("0").rstrip(".")
+        elif declared[key].kind == "angle":
+            text = f"{math.degrees(plain):.4g}°"
+        elif declared[key].kind == "percent":
+            text = f"{100 * plain:.4g}%"
+        elif isinstance(plain, float):
+            text = f"{plain + 0.0:.5g}"
+        else:
+            text = str(plain)
+        yield f"({text})" if plain < 0 else text
+
+
+def test_working_by_hand():
+    working = CircleJig("440 mm", "12 mm").working("outer_pivot")
+    assert working.latex == (
+        r"\begin{aligned}p_{o} &= \frac{D}{2} + \frac{d}{2} = \frac{440}{2} + \frac{12}{2} = \text{226.0 mm}"
+        r"\end{aligned}"
+    )
+    (step,) = CircleJig("440 mm", "12 mm").working("outer_pivot", "in").steps
+    assert r"\frac{17.3228}{2} + \frac{0.4724}{2} = \text{8 57/64 in}" in step.latex
+
+
+def test_steps_come_before_what_leans_on_them():
+    working = CircleJig("440 mm", "12 mm", ring_width="20 mm").working("pivot_step")
+    assert [step.name for step in working.steps][-1] == "pivot_step"
+    assert {step.name for step in working.steps} == {"outer_pivot", "inner_pivot", "pivot_step"}
+    steps = [step.name for step in StaveRing("440 mm", "400 mm", 12).working("material_yield").steps]
+    assert steps.index("blank_outer") < steps.index("long_edge") < steps.index("strip_length")
+
+
+def test_deep_formula_has_inputs_only():
+    names = {str(symbol) for symbol in formula(StaveRing, "board_width").free_symbols}
+    assert names == {"D", "d", "m", "n"}
+
+
+def test_a_negative_number_is_put_in_brackets():
+    ring = StaveRing("440 mm", "400 mm", 12, saw_error="-0.25 deg")
+    assert r"(-0.25^\circ)" in ring.working("closing_angle").latex
+
+
+def test_jupyter_shows_the_latex():
+    working = CircleJig("440 mm", "12 mm").working("outer_pivot")
+    assert working.latex in working._repr_latex_()
+    assert working._repr_latex_().startswith("$")
+
+
+# What models hold to ----------------------------------------------------------------------------------------
+
+
+@ONE_OF_EACH
+class TestFrozen:
+    def test_nothing_can_be_set(self, example):
+        for name in [*type(example).inputs(), *type(example).results(), "values", "more"]:
+            with pytest.raises(dataclasses.FrozenInstanceError):
+                setattr(example, name, "3 mm")
+
+    def test_nothing_can_be_deleted(self, example):
+        for name in type(example).inputs():
+            with pytest.raises(dataclasses.FrozenInstanceError):
+                delattr(example, name)
+
+    def test_replace_makes_another(self, example):
+        first = next(iter(type(example).inputs()))
+        before = getattr(example, first)
+        larger = example.replace(**{first: before * 1.1})
+        assert getattr(larger, first) == before * 1.1
+        assert getattr(example, first) == before
+        assert larger != example
+
+    def test_replace_is_checked(self, example):
+        first = next(item for item in type(example).inputs().values() if item.low == 0 or item.low > 0)
+        with pytest.raises(ShapeError):
+            example.replace(**{first.name: models.typed(first, -1)})
+
+    def test_repr_names_the_sizes_given(self, example):
+        for name, item in type(example).inputs().items():
+            assert (f"{name}=" in repr(example)) == (example.values[name] is not None)
+            if example.values[name] is not None:
+                assert item.write(example.values[name]) in repr(example)
+
+
+@EACH_MODEL
+@settings(deadline=None, max_examples=20)
+@given(data=st.data())
+def test_equal_sizes_make_equal_models(cls, data):
+    sizes = data.draw(models.sizes(cls))
+    example = models.made(cls, sizes)
+    assume(example)
+    for same in (cls(**sizes), example.replace()):
+        assert same == example
+        assert hash(same) == hash(example)
+    assert {example: "found"}[cls(**sizes)] == "found"
+
+
+def test_equal_sizes_in_other_units_and_other_classes():
+    assert CircleJig("17 3/8 in", "1/2 in") == CircleJig("441.325 mm", measure.length("12.7 mm"))
+    assert CircleJig("440 mm", "12 mm") != CircleJig("440 mm", "12.1 mm")
+    assert StaveRing("440 mm", "400 mm", 12) != "440 mm"
+
+
+# Inputs that cannot be read ---------------------------------------------------------------------------------
+
+
+@model
+class Everything(Model):
+    size: Input = a_length("a")
+    spare: Input = a_length("b", default=None)
+    run: Input = a_length("r", default="0 mm", low="0 mm")
+    weight: Input = mass("weight", "W", "1 kg", "90 kg", "1 kg", "1 kg", "On the scales.", default="20 kg")
+    pieces: Input = count("pieces", "n", 3, 12, "How many.", default=4)
+    turned: Input = flag("turned over", "f", "Every second one.", False)
+    ring: Input = choice("ring grain", "g", ("parallel", "mitred"), "As glued.", "parallel")
+    total = result("total", "t")(lambda self: self.size * self.pieces)
+
+
+@pytest.mark.parametrize(
+    ("given_input", "error", "said"),
+    [
+        ({"pieces": 2.0}, MeasureError, "pieces.*whole number.*2.0"),
+        ({"pieces": "2.5"}, MeasureError, "pieces.*whole number.*2.5"),
+        ({"pieces": "many"}, MeasureError, "pieces.*many"),
+        ({"pieces": True}, MeasureError, "pieces.*True"),
+        ({"pieces": None}, MeasureError, "pieces is missing"),
+        ({"pieces": "12 mm"}, MeasureError, "pieces.*12 mm"),
+        ({"pieces": "9" * 5000}, MeasureError, "pieces.*whole number"),
+        ({"pieces": "٤"}, MeasureError, "pieces"),
+        ({"pieces": 2}, ShapeError, "pieces is 2.*from 3 to 12"),
+        ({"pieces": 13}, ShapeError, "pieces is 13.*from 3 to 12"),
+        ({"pieces": -4}, ShapeError, "pieces is -4.*from 3 to 12"),
+        ({"turned": 1}, MeasureError, "turned over: say True or False, not '1'"),
+        ({"turned": "yes"}, MeasureError, "turned over.*yes"),
+        ({"turned": None}, MeasureError, "turned over is missing"),
+        ({"ring": "round"}, MeasureError, "ring grain: choose one of parallel, mitred, not 'round'"),
+        ({"ring": 1}, MeasureError, "ring grain.*1"),
+        ({"size": None}, MeasureError, "size a is missing"),
+        ({"size": 12}, MeasureError, "12.*unit"),
+        ({"size": "12"}, MeasureError, "12.*unit"),
+        ({"size": "12 kg"}, MeasureError, "12 kg.*mass"),
+        ({"size": "0 mm"}, ShapeError, r"size a is 0\.0 mm.*more than nothing.*larger"),
+        ({"size": "-3 mm"}, ShapeError, r"size a is -3\.0 mm.*more than nothing.*larger"),
+        ({"spare": "0 mm"}, ShapeError, "size b"),
+        ({"run": "-1 mm"}, ShapeError, r"size r is -1\.0 mm.*nothing or more"),
+        ({"weight": "0 kg"}, ShapeError, "weight is 0 kg.*more than nothing"),
+        ({"weight": "5 mm"}, MeasureError, "5 mm"),
+    ],
+)
+def test_what_cannot_be_read_names_the_input(given_input, error, said):
+    with pytest.raises(error, match=said) as caught:
+        Everything(**given_input)
+    if error is ShapeError:
+        assert {caught.value.input} == given_input.keys()
+
+
+def test_errors_are_value_errors_told_in_both_units():
+    with pytest.raises(ValueError, match="25.4 mm") as caught:
+        Everything(run="-1 in")
+    assert "size r is -1 in" in caught.value.tell("in")
+
+
+@pytest.mark.parametrize("pieces", [7, "7", " 7 "])
+def test_counts_may_be_typed(pieces):
+    assert Everything(pieces=pieces).pieces == 7
+
+
+def test_missing_sizes_are_refused():
+    with pytest.raises(TypeError, match="diameter"):
+        CircleJig()
+
+
+def test_inputs_as_they_were_given():
+    example = Everything("1/2 in", turned=True)
+    assert example.size.m_as("in") == CLOSE(0.5)
+    assert example.spare is None
+    assert (example.turned, example.ring, example.weight.m_as("kg")) == (True, "parallel", 20)
+    assert "turned over yes" in example.summary()
+    assert "size b" not in example.summary()
+
+
+def test_steps_of_a_slider():
+    diameter = CircleJig.inputs()["diameter"]
+    assert (diameter.step_in("mm"), diameter.step_in("in")) == (1, 25.4 / 16)
+    assert StaveRing.inputs()["staves"].step_in("mm") == 1
+    assert StaveRing.inputs()["slope"].step_in("in") == CLOSE(math.radians(0.5))
+
+
+def test_a_size_off_the_step_is_written_more_finely():
+    diameter = CircleJig.inputs()["diameter"]
+    assert (diameter.write(440.0), diameter.write(440.3)) == ("440 mm", "440.30 mm")
+    assert (diameter.write(12.7, "in"), diameter.write(440.0, "in")) == ("1/2 in", "17.323 in")
+
+
+def test_braces_that_a_person_typed_are_quoted_as_they_are():
+    assert str(ShapeError("Not '{}'.")) == "Not '{}'."
+    assert Caution("Not {} but {}.", 25.4, 50.8, input="a").tell("in") == "Not 1 in but 2 in."
+
+
+def test_summary_by_hand():
+    ring = StaveRing("440 mm", "400 mm", 12, slope="90 deg")
+    assert ring.summary() == (
+        "StaveRing: outside diameter 440 mm, inside diameter 400 mm, staves 12, margin 0.0 mm, kerf 0.0 mm, "
+        "slope 90.0 deg, saw error 0.00 deg -> mitre angle 0.00 deg, blade tilt 15.00 deg, "
+        "closing angle 0.00 deg"
+    )
