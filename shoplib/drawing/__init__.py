@@ -1,0 +1,37 @@
+"""Drawings: each topic's module draws its solved models onto Sheets."""
+
+import importlib
+
+
+def _topic(plain):
+    """The drawing module with the same name as the model's maths module."""
+    topic = plain.model.__module__.rpartition(".")[2]
+    return importlib.import_module(f"shoplib.drawing.{topic}")
+
+
+def draw(model, unit="mm"):
+    """Draw a model (or its solved stand-in) for the screen or the card: returns a Sheet.
+
+    >>> from shoplib import CircleJig
+    >>> draw(CircleJig("440 mm", "12 mm", ring_width="20 mm")).title
+    'Circle jig'
+    """
+    plain = getattr(model, "plain", model)
+    return _topic(plain).DRAWINGS[plain.model.__name__](plain, unit)
+
+
+def has_template(cls):
+    """Whether models of this class have a full-size template.
+
+    >>> from shoplib import CasterLeg, Rolling
+    >>> has_template(CasterLeg), has_template(Rolling)
+    (True, False)
+    """
+    topic = importlib.import_module(f"shoplib.drawing.{cls.__module__.rpartition('.')[2]}")
+    return cls.__name__ in topic.TEMPLATES
+
+
+def template(model, unit="mm"):
+    """The full-size template of a model, as a Sheet of one view in true millimetres."""
+    plain = getattr(model, "plain", model)
+    return _topic(plain).TEMPLATES[plain.model.__name__](plain, unit)

@@ -1,0 +1,328 @@
+"""Finds the places: a Sheet in millimetres becomes a Plate with every line and text in its place.
+
+Each view gets its scale and keeps bands free round it: rows of dimensions on each side, columns of
+notes left and right, its title on top and the key of line kinds below. Texts stand only in these bands, so they
+cannot sit on an outline or on one another, whatever the sizes are. x runs right and y down.
+"""
+
+import math
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import NamedTuple
+
+from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, Line
+
+KEYED = ("kept", "waste", "groove", "cutter", "blade", "pivot", "tool", "feed", "base", "board", "piece", "gap")
+KEYED += ("panel", "grain", "clash")
+KEYED += ("square", "edge", "zone", "drawn", "astray", "mark", "out")
+KEYED += ("neighbour", "drum")
+KEYED += ("metal", "balance", "force")
+KEYED += ("rail", "hole", "dowel", "later", "breach", "jaw")
+
+# Advance widths of DejaVu Sans in thousandths of the text height, a wide face: others take less.
+_NARROW = dict.fromkeys("ijlI'", 278) | dict.fromkeys(" .,|:;/\\", 327) | dict.fromkeys("frt()[]-!", 400)
+_WIDE = dict.fromkeys("mMW", 980) | dict.fromkeys("wQOGNDH%&+=<>×±−≈→", 830) | dict.fromkeys("½¼¾⅛—", 985)
+_WIDTHS = _NARROW | _WIDE
+
+
+class Text(NamedTuple):
+    """A text by the middle of its box; `turn` 90 reads upwards."""
+
+    x: float
+    y: float
+    text: str
+    size: float
+    anchor: str = "middle"
+    turn: int = 0
+    bold: bool = False
+
+    def box(self):
+        """Left, top, right and bottom."""
+        width, height = text_width(self.text, self.size), self.size
+        if self.turn:
+            return self.x - height / 2, self.y - width / 2, self.x + height / 2, self.y + width / 2
+        left = self.x - {"start": 0, "middle": width / 2, "end": width}[self.anchor]
+        return left, self.y - height / 2, left + width, self.y + height / 2
+
+
+@lru_cache(maxsize=4096)
+def text_width(text, size):
+    """How wide a text runs in a wide sans face."""
+    return sum(_WIDTHS.get(letter, 640) for letter in text) * size / 1000
+
+
+@dataclass
+class Plate:
+    """A laid-out drawing: its size, shapes, leader and dimension lines, texts and scales."""
+
+    width: float
+    height: float
+    title: str
+    description: str
+    shapes: list = field(default_factory=list)
+    lines: list = field(default_factory=list)
+    dots: list = field(default_factory=list)
+    texts: list = field(default_factory=list)
+    scales: list = field(default_factory=list)
+
+
+def lay_out(sheet, width=960.0, height=690.0, text=17.0, key=True, scale=None):
+    """Place a Sheet on a plate of this size; lengths on the plate are in its own units (px, or mm of paper).
+
+    With a `scale` the plate is made as large as the sheet needs at that scale; 1.0 is full size in mm.
+    """
+    if scale is not None:
+        width, height = _needed(sheet, text, key, scale)
+    plate = Plate(width, height, sheet.title, sheet.description)
+    foot = _place_key(plate, sheet, text) if key else 0.0
+    for view in sheet.views:
+        x, y, w, h = view.cell
+        pad = text * 0.5
+        room = height - foot
+        cell = (x * width + pad, y * room + pad, w * width - 2 * pad, h * room - 2 * pad)
+        _Placing(plate, view, text).place(*cell, scale)
+    return plate
+
+
+def lay_out_key(sheet, width, text):
+    """The key alone, on a plate of this width."""
+    height = _place_key(Plate(width, 0.0, "", ""), sheet, text)
+    plate = Plate(width, height, "Key", "")
+    _place_key(plate, sheet, text)
+    return plate
+
+
+def _needed(sheet, text, key, scale):
+    """Width and height of the plate that holds every view at this scale."""
+    needs = [(_Placing(None, view, text).needed(scale), view.cell) for view in sheet.views]
+    width = max((w + text) / cell[2] for (w, _), cell in needs)
+    height = max((h + text) / cell[3] for (_, h), cell in needs)
+    return width, height + (_place_key(Plate(width, 0.0, "", ""), sheet, text) if key else 0.0)
+
+
+def _place_key(plate, sheet, text):
+    """The key along the foot: a swatch of each kind of line or area, and its meaning."""
+    layers = sheet.layers()
+    used = [name for name in KEYED if name in layers]
+    if not used:
+        return 0.0
+    small, x, y = text * 0.88, text, plate.height - text
+    for name in used:
+        meaning = LAYERS[name].meaning
+        if x + 2.4 * text + text_width(meaning, small) > plate.width:
+            x, y = text, y - 1.5 * text
+        _swatch(plate, name, x, y, text)
+        plate.texts.append(Text(x + 2.0 * text, y, meaning, small, "start"))
+        x += 3.0 * text + text_width(meaning, small)
+    return plate.height - y + text * 0.9
+
+
+def _swatch(plate, name, x, y, text):
+    half = text * 0.42
+    if name in ("cutter", "pivot", "mark"):
+        middle = (x + 0.85 * text, y)
+        plate.shapes.append(Circle(name, middle, half))
+        if name == "pivot":
+            plate.shapes += _cross_lines(name, middle, text * 0.7)
+    elif LAYERS[name].fill == "none":
+        plate.shapes.append(Line(name, (x, y), (x + 1.7 * text, y), arrow=name in ("feed", "force")))
+    else:
+        right, top, bottom = x + 1.7 * text, y - half, y + half
+        plate.shapes.append(Area(name, (((x, top), (right, top), (right, bottom), (x, bottom)),)))
+
+
+def _between(middle, half, low, high, lowest, highest):
+    """The middle of a text moved in between low and high; one too long for that, within the outermost."""
+    if high - low < 2 * half:
+        middle, low, high = (low + high) / 2, lowest, highest
+    return min(max(middle, low + half), high - half)
+
+
+def _cross_lines(name, middle, arm):
+    x, y = middle
+    return [Line(name, (x - arm, y), (x + arm, y)), Line(name, (x, y - arm), (x, y + arm))]
+
+
+class _Placing:
+    """The placing of one view in its cell."""
+
+    def __init__(self, plate, view, text):
+        self.plate, self.view, self.text = plate, view, text
+        self.row = text * 1.75
+        self.rows = {side: 0 for side in ("below", "above", "left", "right")}
+        for each in view.dimensions:
+            self.rows[each.side] = max(self.rows[each.side], each.row + 1)
+        self.columns = {side: self._column(side) for side in ("left", "right")}
+
+    def _column(self, side):
+        """Width of the notes on one side."""
+        lines = [line for note in self.view.notes if note.side == side for line in note.text.split("\n")]
+        return max((text_width(line, self.text) for line in lines), default=-1.6 * self.text) + 1.6 * self.text
+
+    def _bands(self):
+        """Room for the rows of dimensions on each side, and for the title."""
+        band = {side: n * self.row + (0.9 * self.text if n else 0.0) for side, n in self.rows.items()}
+        return band, 2.1 * self.text if self.view.title else 0.0
+
+    def needed(self, scale):
+        """Width and height of a cell that holds the view at this scale with all its texts."""
+        band, title = self._bands()
+        low_x, low_y, high_x, high_y = self.view.bounds()
+        left, right = self._reach(scale, low_x, high_x)
+        across = right - left + band["left"] + band["right"]
+        tall = scale * (high_y - low_y) + band["above"] + band["below"]
+        upright = self._longest("left", "right")
+        width = max(across, text_width(self.view.title, self.text) * 1.1) + sum(self.columns.values())
+        return width, title + max(tall, upright, *map(self._notes_height, ("left", "right")))
+
+    def _longest(self, *sides):
+        widths = [text_width(each.text, self.text) for each in self.view.dimensions if each.side in sides]
+        return max(widths, default=0.0)
+
+    def _reach(self, scale, low_x, high_x):
+        """How far left and right the view runs at this scale with its level dimensions and their texts."""
+        ends = [scale * low_x, scale * high_x]
+        for each in self.view.dimensions:
+            if each.side in ("below", "above"):
+                x1, x2 = sorted((scale * each.start[0], scale * each.end[0]))
+                tail = 0.0 if x2 - x1 >= 2.2 * self.text else 1.1 * self.text
+                ends += [x1 - tail, x2 + tail]
+        low, high = min(ends), max(ends)
+        more = max(0.0, self._longest("below", "above") - (high - low)) / 2
+        return low - more, high + more
+
+    def _notes_height(self, side):
+        lines = [note.text.count("\n") + 1 for note in self.view.notes if note.side == side]
+        return self.text * (1.25 * sum(lines) + 0.5 * len(lines))
+
+    def place(self, x, y, w, h, scale=None):
+        band, title = self._bands()
+        left, right = x + self.columns["left"] + band["left"], x + w - self.columns["right"] - band["right"]
+        top, bottom = y + title + band["above"], y + h - band["below"]
+        low_x, low_y, high_x, high_y = self.view.bounds()
+        if scale is None:
+            scale = min((right - left) / max(high_x - low_x, 1e-9), (bottom - top) / max(high_y - low_y, 1e-9))
+        self.scale = scale
+        self.dx = (left + right) / 2 - scale * (low_x + high_x) / 2
+        self.dy = (top + bottom) / 2 + scale * (low_y + high_y) / 2
+        self.cell, self.below_title, self.room = (x, y, x + w, y + h), y + title, (top, bottom)
+        reach_left, reach_right = self._reach(scale, low_x, high_x)
+        self.left, self.right = max(left, self.dx + reach_left), min(right, self.dx + reach_right)
+        self.top, self.bottom = self.dy - scale * high_y, self.dy - scale * low_y
+        self.plate.scales.append(scale)
+        self._place_title(x, y)
+        self.plate.shapes += [self._moved(shape) for shape in self.view.shapes]
+        for each in self.view.dimensions:
+            self._place_dimension(each)
+        for side in ("left", "right"):
+            self._place_notes(side)
+
+    def _place_title(self, x, y):
+        if self.view.title:
+            self.plate.texts.append(Text(x, y + 0.7 * self.text, self.view.title, self.text, "start", bold=True))
+
+    def at(self, point):
+        return (self.dx + self.scale * point[0], self.dy - self.scale * point[1])
+
+    def _moved(self, shape):
+        if isinstance(shape, Line):
+            return Line(shape.layer, self.at(shape.start), self.at(shape.end), shape.arrow)
+        if isinstance(shape, Circle):
+            return Circle(shape.layer, self.at(shape.centre), self.scale * shape.radius)
+        if isinstance(shape, Arc):
+            radius = self.scale * shape.radius
+            return Arc(shape.layer, self.at(shape.centre), radius, -shape.start, -shape.end, shape.arrow)
+        return Area(shape.layer, tuple(self._outline(each) for each in shape.outlines))
+
+    def _outline(self, outline):
+        if isinstance(outline, Circle):
+            return self._moved(outline)
+        return tuple(map(self.at, outline))
+
+    def _place_dimension(self, each):
+        """Extension lines out to the row, the dimension line with arrowheads, the text above it."""
+        (x1, y1), (x2, y2) = self.at(each.start), self.at(each.end)
+        gap = self.text * 0.35
+        if each.side in ("below", "above"):
+            out = 1 if each.side == "below" else -1
+            y = (self.bottom if out > 0 else self.top) + out * (each.row + 1) * self.row
+            self._extension((x1, y1 + out * gap), (x1, y + out * gap))
+            self._extension((x2, y2 + out * gap), (x2, y + out * gap))
+            self._arrows((x1, y), (x2, y))
+            self._dimension_text((x1 + x2) / 2, y - self.text * 0.68, each.text, 0)
+        else:
+            out = 1 if each.side == "right" else -1
+            x = (self.right if out > 0 else self.left) + out * (each.row + 1) * self.row
+            self._extension((x1 + out * gap, y1), (x + out * gap, y1))
+            self._extension((x2 + out * gap, y2), (x + out * gap, y2))
+            self._arrows((x, y1), (x, y2), (0.0, 1.0))
+            self._dimension_text(x - self.text * 0.68, (y1 + y2) / 2, each.text, 90)
+
+    def _extension(self, start, end):
+        self.plate.lines.append(Line("dimension", start, end))
+
+    def _arrows(self, start, end, way=(1.0, 0.0)):
+        """A dimension line with an arrowhead at both ends, from outside where there is no room between."""
+        (x1, y1), (x2, y2) = start, end
+        span = math.hypot(x2 - x1, y2 - y1)
+        if span >= 2.2 * self.text:
+            middle = ((x1 + x2) / 2, (y1 + y2) / 2)
+            self.plate.lines += [Line("dimension", middle, start, True), Line("dimension", middle, end, True)]
+            return
+        ux, uy = ((x2 - x1) / span, (y2 - y1) / span) if span else way
+        tail = 1.1 * self.text
+        self.plate.lines += [
+            Line("dimension", start, end),
+            Line("dimension", (x1 - ux * tail, y1 - uy * tail), start, True),
+            Line("dimension", (x2 + ux * tail, y2 + uy * tail), end, True),
+        ]
+
+    def _dimension_text(self, x, y, text, turn):
+        """The text by its line, moved along where it would reach into the rows of another side."""
+        half = text_width(text, self.text) / 2
+        left, _, right, bottom = self.cell
+        if turn:
+            y = _between(y, half, *self.room, self.below_title, bottom)
+        else:
+            inner_left = self.left if self.rows["left"] else left
+            inner_right = self.right if self.rows["right"] else right
+            x = _between(x, half, inner_left, inner_right, left, right)
+        self.plate.texts.append(Text(x, y, text, self.text, turn=turn))
+
+    def _place_notes(self, side):
+        """Notes in a column beside the view, from the top down in the order of what they point at."""
+        notes = sorted(
+            (note for note in self.view.notes if note.side == side), key=lambda note: self.at(note.at)[1]
+        )
+        line = 1.25 * self.text
+        heights = [line * (note.text.count("\n") + 1) for note in notes]
+        tops = self._spread([self.at(note.at)[1] - height / 2 for note, height in zip(notes, heights)], heights)
+        for note, top, height in zip(notes, tops, heights):
+            self._place_note(note, top, height, line)
+
+    def _spread(self, tops, heights):
+        """Push the notes apart until none overlaps and all stay in the cell."""
+        gap = 0.5 * self.text
+        low = self.cell[1] + (2.2 * self.text if self.view.title else 0.0)
+        placed = []
+        for top, height in zip(tops, heights):
+            placed.append(max(top, low))
+            low = placed[-1] + height + gap
+        high = self.cell[3]
+        for index in range(len(placed) - 1, -1, -1):
+            placed[index] = min(placed[index], high - heights[index])
+            high = placed[index] - gap
+        return placed
+
+    def _place_note(self, note, top, height, line):
+        if note.side == "right":
+            edge, anchor, step = self.cell[2] - self.columns["right"] + 1.6 * self.text, "start", -1
+        else:
+            edge, anchor, step = self.cell[0] + self.columns["left"] - 1.6 * self.text, "end", 1
+        for index, text in enumerate(note.text.split("\n")):
+            self.plate.texts.append(Text(edge, top + line * (index + 0.5), text, self.text, anchor))
+        middle = top + height / 2
+        point = self.at(note.at)
+        start, knee = (edge + step * 0.25 * self.text, middle), (edge + step * 0.9 * self.text, middle)
+        self.plate.lines += [Line("dimension", start, knee), Line("dimension", knee, point)]
+        self.plate.dots.append(point)

@@ -1,0 +1,24 @@
+"""Small parts that several topics draw or write the same way."""
+
+from shoplib.model import answer
+
+
+def found(plain, name, unit):
+    """A result written for a drawing, or a dash where it has none."""
+    return answer(plain, name, unit)[0]
+
+
+def given(plain, name, unit):
+    """An input written for a drawing."""
+    return plain.model.inputs()[name].write(getattr(plain, name), unit)
+
+
+def centre_lines(view, half, centre=(0, 0)):
+    """Two crossed centre lines that reach `half` to each side of the centre."""
+    view.cross("centre", centre, half)
+
+
+def leg_section(view, radius, centre=(0, 0)):
+    """A round leg cut across, with its centre lines."""
+    view.circle("kept", centre, radius)
+    centre_lines(view, 1.15 * radius, centre)

@@ -1,0 +1,158 @@
+"""Texts, lines and shapes on a plate keep clear of one another, whatever sizes are drawn."""
+
+import itertools
+
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import strategies as st
+from models import EXAMPLES, made, sizes
+from shapely import box
+from shapely.geometry import LineString
+from shapes import edges, text_box
+
+from shoplib import CircleJig, StaveRing
+from shoplib.drawing import draw
+from shoplib.drawing.layout import Text, lay_out, lay_out_key, text_width
+from shoplib.drawing.sheet import LAYERS, Circle, Sheet, rectangle
+
+UNITS = ("mm", "in")
+ALL_EXAMPLES = [model for made in EXAMPLES.values() for model in made]
+
+
+def drawn_shapes(plate, sheet):
+    """The shapes of the views, without the swatches of the key."""
+    return plate.shapes[-sum(len(view.shapes) for view in sheet.views) :]
+
+
+def check_clear(sheet):
+    """Hold that nothing on the plate sits on anything else or leaves it."""
+    plate = lay_out(sheet)
+    page, boxes = box(0, 0, plate.width, plate.height), [(text.text, text_box(text)) for text in plate.texts]
+    for (one, place), (other, taken) in itertools.combinations(boxes, 2):
+        assert place.intersection(taken).area < 1e-6, f"{one!r} overlaps {other!r}"
+    outlines = [(shape.layer, edge) for shape in drawn_shapes(plate, sheet) for edge in edges(shape)]
+    lines = [("dimension", LineString([line.start, line.end])) for line in plate.lines]
+    arrows = [each for each, line in zip(lines, plate.lines) if line.arrow]
+    for words, place in boxes + outlines + lines:
+        assert page.covers(place), f"{words!r} leaves the plate"
+    for (words, place), (layer, line) in itertools.product(boxes, outlines + arrows):
+        assert not place.intersects(line), f"{words!r} sits on a line of {layer}"
+
+
+@pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
+@pytest.mark.parametrize("unit", UNITS)
+def test_examples_are_drawn_clear(model, unit):
+    check_clear(draw(model, unit))
+
+
+@pytest.mark.parametrize("cls", EXAMPLES)
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+@given(st.data(), st.sampled_from(UNITS))
+def test_all_sizes_are_drawn_clear(cls, data, unit):
+    model = made(cls, data.draw(sizes(cls)))
+    assume(model)
+    check_clear(draw(model, unit))
+
+
+@pytest.mark.parametrize("model", [
+    CircleJig("80 mm", "3 mm", stock_thickness="3 mm", pass_depth="1 mm", cutting_length="100 mm"),
+    CircleJig("690 mm", "25 mm", stock_thickness="3 mm", pass_depth="1 mm", cutting_length="5 mm"),
+    CircleJig("1500 mm", "3 mm", ring_width="3 mm", stock_thickness="3 mm", cutting_length="100 mm"),
+    StaveRing("1500 mm", "1480 mm", 33),
+    StaveRing("1500 mm", "20 mm", 3, saw_error="-1 deg"),
+], ids=repr)  # fmt: skip
+@pytest.mark.parametrize("unit", UNITS)
+def test_narrow_views_with_long_texts_are_drawn_clear(model, unit):
+    check_clear(draw(model, unit))
+
+
+@pytest.mark.parametrize("turn, anchor, wanted", [
+    (0, "middle", (-50, -5, 50, 5)), (0, "start", (0, -5, 100, 5)), (0, "end", (-100, -5, 0, 5)),
+    (90, "middle", (-5, -50, 5, 50)),
+])  # fmt: skip
+def test_box_of_a_text(turn, anchor, wanted, monkeypatch):
+    monkeypatch.setattr("shoplib.drawing.layout.text_width", lambda text, size: 100.0)
+    assert Text(0, 0, "any", 10, anchor, turn).box() == wanted
+
+
+@pytest.mark.parametrize("words", ["outside Ø 440.0 mm", "MWMW", "illi 17 3/8 in", "½ ± 0.5 ≈ deg"])
+def test_text_width_is_enough_for_a_wide_face(words):
+    from matplotlib import font_manager
+    from matplotlib.textpath import TextPath
+
+    prop = font_manager.FontProperties(family="DejaVu Sans")
+    drawn = TextPath((0, 0), words, size=100, prop=prop).get_extents().width
+    assert drawn <= text_width(words, 100) <= 1.35 * drawn
+
+
+def a_sheet():
+    sheet = Sheet("Two discs")
+    view = sheet.view("Plan")
+    view.circle("kept", (0, 0), 50)
+    view.dimension((-50, 0), (50, 0), "100 mm")
+    view.dimension((50, -50), (50, 50), "right", "right")
+    view.note((0, 10), "upper\nin two lines", "right")
+    view.note((0, -10), "lower", "right")
+    view.note((0, 0), "left", "left")
+    return sheet
+
+
+def test_notes_and_dimensions_keep_clear():
+    check_clear(a_sheet())
+
+
+def test_notes_stand_in_the_order_of_what_they_point_at():
+    heights = {text.text: text.y for text in lay_out(a_sheet()).texts}
+    assert heights["upper"] < heights["in two lines"] < heights["lower"]
+
+
+@pytest.mark.parametrize("scale", [1.0, 0.5])
+def test_given_scale_is_kept_and_the_plate_made_large_enough(scale):
+    sheet = a_sheet()
+    plate = lay_out(sheet, text=4.0, key=False, scale=scale)
+    assert plate.scales == [scale]
+    assert drawn_shapes(plate, sheet)[0].radius == 50 * scale
+    assert all(box(0, 0, plate.width, plate.height).covers(text_box(text)) for text in plate.texts)
+
+
+@pytest.mark.parametrize("words", ["a long text below a narrow piece of wood", "short"])
+def test_full_size_plate_holds_texts_longer_than_its_shapes(words):
+    sheet = Sheet("Narrow")
+    view = sheet.view()
+    view.area("kept", rectangle(0, 0, 4, 30))
+    view.dimension((0, 0), (4, 0), words)
+    view.dimension((4, 0), (4, 30), words, "right")
+    plate = lay_out(sheet, text=4.0, key=False, scale=1.0)
+    low, high = map(text_box, plate.texts)
+    assert not low.intersects(high)
+    assert box(0, 0, plate.width, plate.height).covers(low.union(high))
+
+
+def test_key_names_each_kind_of_line_once():
+    sheet = a_sheet()
+    sheet.views[0].circle("waste", (0, 0), 40)
+    sheet.views[0].circle("kept", (0, 0), 30)
+    words = [text.text for text in lay_out_key(sheet, 300, 10).texts]
+    assert words == [LAYERS["kept"].meaning, LAYERS["waste"].meaning]
+
+
+def test_long_key_goes_on_in_a_second_line():
+    sheet = Sheet("All")
+    for layer in LAYERS:
+        sheet.view().circle(layer, (0, 0), 10)
+    plate = lay_out_key(sheet, 400, 12)
+    boxes = [text_box(text) for text in plate.texts]
+    assert all(box(0, 0, 400, plate.height).covers(each) for each in boxes)
+    assert not any(one.intersects(other) for one, other in itertools.combinations(boxes, 2))
+
+
+def test_plate_keeps_y_down_and_the_shape_undistorted():
+    sheet = Sheet("Corner")
+    view = sheet.view()
+    view.circle("kept", (0, 100), 1)
+    view.circle("waste", (300, 0), 1)
+    plate = lay_out(sheet)
+    high, right = drawn_shapes(plate, sheet)
+    across, down = right.centre[0] - high.centre[0], right.centre[1] - high.centre[1]
+    assert down > 0 and across == pytest.approx(3 * down)
+    assert isinstance(high, Circle) and high.radius == pytest.approx(down / 100)
