@@ -1,0 +1,55 @@
+"""Words on paper: lines broken and letters sized so that they stay within their room."""
+
+from shoplib.drawing.layout import Text, text_width
+
+LEADING = 1.3
+BOLD = 1.16  # bold letters run wider
+
+
+def width_of(text, size, bold=False):
+    """How wide a text runs."""
+    return text_width(text, size) * (BOLD if bold else 1.0)
+
+
+def fitted(text, size, room, bold=False):
+    """The size, made smaller where the text would be wider than its room.
+
+    >>> fitted("short", 4.0, 100.0)
+    4.0
+    """
+    width = width_of(text, size, bold)
+    return size if width <= room else size * room / width
+
+
+def wrapped(text, size, room, bold=False):
+    """The text broken into lines that fit the room; a single word that is too long is broken anywhere.
+
+    >>> wrapped("one two three", 4.0, 20.0)
+    ['one two', 'three']
+    """
+    lines = [""]
+    for word in text.split():
+        for piece in _pieces(word, size, room, bold):
+            longer = f"{lines[-1]} {piece}".strip()
+            if width_of(longer, size, bold) <= room:
+                lines[-1] = longer
+            else:
+                lines.append(piece)
+    return lines
+
+
+def _pieces(word, size, room, bold):
+    """The word whole, or cut where it is wider than the room."""
+    while width_of(word, size, bold) > room and len(word) > 1:
+        fits = max(1, sum(width_of(word[: k + 1], size, bold) <= room for k in range(len(word))))
+        yield word[:fits]
+        word = word[fits:]
+    yield word
+
+
+def paragraph(text, x, y, room, size, bold=False):
+    """The text's lines as Texts, the middle of the first one at y."""
+    return [
+        Text(x, y + k * LEADING * size, line, size, "start", bold=bold)
+        for k, line in enumerate(wrapped(text, size, room, bold))
+    ]
