@@ -1,0 +1,8 @@
+"""Benches: live pages of sliders, drawing and settings for one model, and practice questions."""
+
+from shoplib.bench.bench import Bench
+from shoplib.bench.compare import side_by_side
+from shoplib.bench.practice import practice
+from shoplib.bench.rim import RimBench
+
+__all__ = ["Bench", "RimBench", "practice", "side_by_side"]

@@ -1,0 +1,118 @@
+"""Why the number is what it is: the working, the error budget and the other way round, for one result."""
+
+from html import escape
+
+import ipywidgets as widgets
+
+from shoplib.bench import looks
+from shoplib.bench.guard import guarded
+from shoplib.budget import plain_budget
+from shoplib.inverse import find
+from shoplib.measure import MeasureError
+from shoplib.model import ShapeError, write_value
+from shoplib.working import Working
+
+PANES = {"working": "Working", "budget": "Error budget", "inverse": "The other way round"}
+
+
+class Explain:
+    """Three panes that are worked out only while they are open."""
+
+    def __init__(self, cls, bench):
+        self.cls, self.bench = cls, bench
+        results = {name: item for name, item in cls.results().items() if not item.plan and item.kind != "count"}
+        self.chosen = widgets.Dropdown(
+            options=[(item.words, name) for name, item in results.items() if not item.minor],
+            layout=widgets.Layout(width="auto", height="40px"),
+        )
+        self.chosen.tooltip = "The result to explain"
+        self.opened = {name: widgets.ToggleButton(tooltip="Open or close", layout=looks.BUTTON) for name in PANES}
+        self.panes = {name: widgets.HTML(layout=looks.COLUMN) for name in PANES}
+        self.asked = self._question()
+        watched = [self.chosen, *self.opened.values(), self.wanted, self.input]
+        for each in watched:
+            each.observe(guarded(bench, lambda _: self.update()), "value")
+        label = widgets.HTML(looks.paragraph("Explain", 16), layout=looks.LABEL)
+        bar = widgets.HBox([label, self.chosen, *self.opened.values()], layout=looks.row())
+        self.widget = widgets.VBox(
+            [bar, self.panes["working"], self.panes["budget"], self.asked, self.panes["inverse"]], layout=looks.COLUMN
+        )
+
+    def _question(self):
+        inputs = [(item.words, name) for name, item in self.cls.inputs().items() if item.kind not in ("flag", "choice")]
+        self.input = widgets.Dropdown(options=inputs, layout=widgets.Layout(width="auto", height="40px"))
+        self.input.tooltip = "The input to change"
+        self.wanted = widgets.Text(
+            continuous_update=False, placeholder="size and unit", layout=looks.BOX, style=looks.TYPED
+        )
+        self.wanted.tooltip = "The result that you want"
+        parts = [
+            widgets.HTML(looks.paragraph("To get", 16)),
+            self.wanted,
+            widgets.HTML(looks.paragraph("change the", 16)),
+            self.input,
+        ]
+        return widgets.HBox(parts, layout=looks.row())
+
+    def update(self):
+        """Write the open panes; empty the others."""
+        self.asked.layout.display = None if self.opened["inverse"].value else "none"
+        for name, pane in self.panes.items():
+            self.opened[name].description = ("▾ " if self.opened[name].value else "▸ ") + PANES[name]
+            text = self._written(name) if self.opened[name].value else ""
+            if pane.value != text:
+                pane.value = text
+
+    def _written(self, name):
+        if self.bench.problem is not None:
+            return looks.paragraph("These sizes cannot be made: see the drawing.")
+        try:
+            return getattr(self, "_" + name)()
+        except (ShapeError, MeasureError) as error:
+            text = error.tell(self.bench.unit) if isinstance(error, ShapeError) else str(error)
+            return looks.paragraph(escape(text))
+
+    def _working(self):
+        working = Working(self.cls, self.bench.plain, self.chosen.value, self.bench.unit)
+        unit = "lengths in mm" if self.bench.unit == "mm" else "lengths in inches"
+        return looks.paragraph(
+            f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{working.html}</div><small>{unit}</small>"
+        )
+
+    def _budget(self):
+        result = self.cls.results()[self.chosen.value]
+        found = plain_budget(self.cls, self.bench.values, result.name)
+        write = lambda value: _fine(result, value, self.bench.unit)  # noqa: E731
+        rows = []
+        for share in found.shares:
+            item = self.cls.inputs()[share.input]
+            sides = "one side only" if share.one_sided else "both ways"
+            rows.append([item.words, "± " + _fine(item, share.tolerance, self.bench.unit), write(share.effect), sides])
+        rows.append(["all at once, each the bad way", "", write(found.worst_case), "worst case"])
+        rows.append(["as independent errors add up", "", write(found.root_sum_square), "root-sum-square"])
+        head = ["measurement", "out by", f"moves the {result.words}", ""]
+        return looks.table(head, rows)
+
+    def _inverse(self):
+        if not self.wanted.value.strip():
+            return looks.paragraph("Type the result that you want; the other inputs stay as they are.")
+        result, item = self.cls.results()[self.chosen.value], self.cls.inputs()[self.input.value]
+        found = find(self.cls, self.bench.values, item.name, {result.name: self.wanted.value})
+        if not found:
+            return looks.paragraph(f"No {item.words} within its range gives that.")
+        texts = " or ".join(_fine(item, _plain(value), self.bench.unit) for value in found)
+        return looks.paragraph(f"{item.words}: <b>{texts}</b>", 18)
+
+
+def _plain(value):
+    """The float behind a Quantity, in mm or rad."""
+    if not hasattr(value, "to_root_units"):
+        return value
+    return value.to("mm" if value.check("[length]") else "rad").magnitude
+
+
+def _fine(item, value, unit):
+    """A small size: to 0.01 mm, 0.001 in or 0.01 deg."""
+    if item.kind == "length":
+        return write_value(value, "length", unit, "0.01 mm", "0.001 in")
+    return write_value(value, item.kind, unit, "0.01 deg" if item.kind == "angle" else item.step, None)

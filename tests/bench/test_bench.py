@@ -1,0 +1,263 @@
+"""The bench without a browser: sliders are moved by setting their value, pages read from their HTML."""
+
+import base64
+import importlib
+import re
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from models import EXAMPLES, sizes
+from pages import NASTY, check_nothing_typed_runs, every, said, sliders
+
+from shoplib import Bench, CircleJig, MeasureError, ShapeError, StaveRing
+
+home = importlib.import_module("shoplib.bench.bench")
+ALL_EXAMPLES = [model for made in EXAMPLES.values() for model in made]
+JIG = CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm")
+CANNOT = "This cannot be made."
+
+
+@pytest.fixture
+def bench():
+    return Bench(JIG)
+
+
+@pytest.fixture
+def redraws(monkeypatch):
+    """Counts how often any bench solves and draws."""
+    seen, refresh = [], Bench.refresh
+    monkeypatch.setattr(Bench, "refresh", lambda self: (seen.append(self), refresh(self)))
+    return seen
+
+
+def test_a_slider_moves_picture_settings_and_model(bench):
+    bench.controls["diameter"].slider.value = 300
+    assert "156.0 mm" in said(bench.settings.table)
+    assert "156.0 mm" in bench.picture.value
+    assert bench.model == JIG.replace(diameter="300 mm")
+
+
+@pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
+def test_a_bench_starts_from_its_model(model):
+    assert Bench(model).model == model
+
+
+def test_set_changes_several_inputs_and_redraws_once(bench, redraws):
+    bench.set(diameter="300 mm", cutter_diameter="1/2 in", ring_width=None, pass_depth="6 mm")
+    assert len(redraws) == 1
+    assert bench.values["cutter_diameter"] == 12.7 and bench.values["ring_width"] is None
+    assert bench.controls["diameter"].slider.value == 300
+    assert bench.controls["pass_depth"].box.value == "6.0 mm"
+
+
+def test_one_move_redraws_once(bench, redraws):
+    bench.controls["diameter"].slider.value = 300
+    bench.controls["diameter"].box.value = "305.55 mm"
+    bench.units.value = "in"
+    assert len(redraws) == 3
+
+
+@pytest.mark.parametrize("change", [
+    {"diameter": "300"}, {"diameter": 300}, {"diameter": None}, {"nonsense": "3 mm"},
+])  # fmt: skip
+def test_set_refuses_what_is_no_measure_and_changes_nothing(bench, change):
+    with pytest.raises(MeasureError):
+        bench.set(cutter_diameter="8 mm", **change)
+    assert bench.model == JIG
+
+
+def test_set_takes_quantities(bench):
+    bench.set(diameter=JIG.outer_pivot)
+    assert bench.values["diameter"] == 226.0
+
+
+def test_impossible_size_says_why_over_the_last_good_picture_and_recovers(bench):
+    good = bench.picture.value
+    drawing = re.search("<svg.*</svg>", good)[0]
+    bench.set(ring_width="300 mm")
+    assert CANNOT in said(bench.picture) and "must stay under 220.0 mm" in said(bench.picture)
+    assert drawing in bench.picture.value and "opacity" in bench.picture.value
+    assert "role='alert'" in bench.picture.value
+    assert "—" in said(bench.settings.table) and "226" not in said(bench.settings.table)
+    assert "cannot be made" in bench.line()
+    with pytest.raises(ShapeError):
+        bench.model  # noqa: B018
+    bench.set(ring_width="20 mm")
+    assert bench.picture.value == good
+    assert "226.0 mm" in said(bench.settings.table)
+
+
+def test_reason_is_told_in_the_unit_of_the_bench(bench):
+    bench.set(ring_width="300 mm")
+    assert "must stay under 220.0 mm" in said(bench.picture)
+    bench.units.value = "in"
+    assert "must stay under 8 21/32 in" in said(bench.picture)
+
+
+@pytest.mark.parametrize("cls", EXAMPLES)
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(st.data())
+def test_any_sizes_give_a_picture_or_a_reason(cls, data):
+    """Also in turn on one bench: whatever stood there before, what stands there now is of these sizes."""
+    bench = Bench(EXAMPLES[cls][0])
+    for given_sizes in data.draw(st.lists(sizes(cls), min_size=1, max_size=3)):
+        bench.set(**given_sizes)
+        try:
+            model = bench.model
+        except ShapeError as error:
+            assert str(error) in said(bench.picture)
+        else:
+            assert CANNOT not in said(bench.picture)
+            assert bench.line() == model.summary()
+
+
+@pytest.fixture(scope="module", params=EXAMPLES)
+def lasting(request):
+    return Bench(EXAMPLES[request.param][0])
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.data())
+def test_switching_units_never_changes_a_size(lasting, data):
+    lasting.set(**data.draw(sizes(lasting.cls)))
+    before = dict(lasting.values)
+    for unit in data.draw(st.lists(st.sampled_from(["mm", "in"]), max_size=4)):
+        lasting.units.value = unit
+        assert lasting.values == before
+
+
+def test_units_change_all_that_is_shown(bench):
+    bench.units.value = "in"
+    shown = [said(bench.picture), said(bench.settings.table), said(bench.settings.plan), bench.line()]
+    shown += [each.box.value for each in sliders(bench).values()]
+    assert not any(re.search(r"\d mm", text) for text in shown)
+    assert all(" in" in text for text in shown[:4])
+
+
+def test_back_to_the_start(bench):
+    bench.set(diameter="300 mm", ring_width=None)
+    bench._reset()
+    assert bench.model == JIG
+    assert bench.controls["diameter"].slider.value == 440
+    assert bench.controls["ring_width"].box.value == "20.0 mm"
+
+
+def test_cautions_stand_with_their_source(bench):
+    bench.set(pass_depth="15 mm", through="0.5 mm")
+    (caution,) = bench.model.cautions
+    assert f"{caution.tell()} ({caution.source})" in said(bench.cautions)
+    bench.set(pass_depth="5 mm")
+    assert "No cautions" in said(bench.cautions)
+
+
+def test_nothing_typed_is_run(bench):
+    boxes = [each.box for each in sliders(bench).values()] + bench.settings.boxes + [bench.explain.wanted]
+    for pane in bench.explain.opened.values():
+        pane.value = True
+    for box in boxes:
+        box.value = NASTY
+    check_nothing_typed_runs(bench.widget)
+    assert bench.model == JIG
+
+
+# Failures of the bench itself -------------------------------------------------------------------------------
+
+@pytest.fixture
+def broken(monkeypatch):
+    def fail(*given):
+        raise ZeroDivisionError("planted")
+
+    monkeypatch.setattr(home, "draw", fail)
+
+
+def move(bench):
+    bench.controls["diameter"].slider.value = 300
+
+
+@pytest.mark.parametrize("act", [
+    move,
+    lambda bench: bench.controls["diameter"].box.__setattr__("value", "300 mm"),
+    lambda bench: bench.units.__setattr__("value", "in"),
+], ids=["slider", "box", "units"])  # fmt: skip
+@pytest.mark.parametrize("strict", [True, False])
+def test_failing_callback_is_shown_and_under_test_raised(bench, broken, act, strict, monkeypatch):
+    monkeypatch.setenv("SHOPLIB_STRICT", "1" if strict else "")
+    if strict:
+        with pytest.raises(ZeroDivisionError):
+            act(bench)
+    else:
+        act(bench)
+    assert "could not work this out" in said(bench.picture) and "<svg" in bench.picture.value
+    assert "Traceback" not in bench.picture.value
+
+
+def test_bench_works_again_after_a_failure(bench, monkeypatch):
+    monkeypatch.setenv("SHOPLIB_STRICT", "")
+    with monkeypatch.context() as patch:
+        patch.setattr(home, "draw", lambda *given: 1 / 0)
+        move(bench)
+    bench.controls["diameter"].slider.value = 310
+    assert "could not" not in said(bench.picture) and "161.0 mm" in said(bench.settings.table)
+
+
+# In the notebook --------------------------------------------------------------------------------------------
+
+def test_static_bundle_needs_no_kernel(bench):
+    bundle = bench._repr_mimebundle_()
+    line = bundle["text/plain"]
+    assert "\n" not in line and "440" in line and "226.0 mm" in line
+    image = re.search(r'<img alt="([^"]*)" src="data:image/svg\+xml;base64,([^"]*)"', bundle["text/html"])
+    alt, coded = image.groups()
+    assert "440" in alt and "226.0 mm" in alt
+    assert base64.b64decode(coded).decode().startswith("<svg")
+    assert "application/vnd.jupyter.widget-view+json" in bundle
+
+
+@pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
+def test_static_picture_and_line_are_the_same_every_time(model):
+    one, other = (Bench(model)._repr_mimebundle_() for _ in range(2))
+    assert one["text/html"] == other["text/html"] and one["text/plain"] == other["text/plain"]
+
+
+def test_two_benches_on_a_page_share_no_ids():
+    one, other = (set(re.findall(r'id="([^"]*)"', Bench(JIG).picture.value)) for _ in range(2))
+    assert one and not one & other
+
+
+def test_running_a_cell_again_closes_its_former_bench(monkeypatch):
+    monkeypatch.setattr(home, "_open_benches", {})
+    monkeypatch.setattr(home, "_cell_id", lambda: "cell 1")
+    former, later = Bench(JIG), Bench(JIG)
+    assert all(each.comm is None for each in every(former.widget)), "nothing of it stays behind"
+    assert all(each.comm is not None for each in every(later.widget))
+    monkeypatch.setattr(home, "_cell_id", lambda: "cell 2")
+    Bench(JIG)
+    assert later.widget.comm is not None, "another cell's bench stays"
+
+
+def test_without_a_cell_no_bench_is_closed(monkeypatch):
+    monkeypatch.setattr(home, "_cell_id", lambda: None)
+    former = Bench(JIG)
+    Bench(JIG)
+    assert former.widget.comm is not None
+
+
+@pytest.mark.parametrize("model", [made[0] for made in EXAMPLES.values()], ids=repr)
+def test_walk_prints_both_ends_of_every_slider_and_comes_back(model, capsys):
+    bench = Bench(model)
+    bench.walk()
+    lines = capsys.readouterr().out.splitlines()
+    assert len(lines) == 2 * len(sliders(bench))
+    for first, each in zip(lines[::2], sliders(bench).values()):
+        assert first.startswith(each.item.words)
+    assert bench.model == model
+
+
+def test_walk_ends_with_what_cannot_be_made(capsys):
+    bench = Bench(StaveRing("440 mm", "400 mm", 12))
+    bench.walk(inside_diameter="440 mm", margin="200 mm")
+    *_, inside, margin = capsys.readouterr().out.splitlines()
+    assert "cannot be made" in inside and inside.startswith("inside diameter 440 mm")
+    assert "cannot be made" in margin and margin.startswith("margin 200")
+    assert bench.problem is None

@@ -1,0 +1,111 @@
+"""The table of settings, and what is said of each measurement."""
+
+import re
+
+import pytest
+from models import EXAMPLES
+from pages import NASTY, check_nothing_typed_runs, said
+
+from shoplib import Bench, CircleJig, HollowBlank, StaveRing, measure
+
+RIGHT = "✓ right."
+
+
+@pytest.fixture
+def bench():
+    return Bench(CircleJig("440 mm", "12 mm", ring_width="20 mm"))
+
+
+def verdict(bench, name, text):
+    """What is said after this text is written beside one result."""
+    index = [item.name for item in bench.settings.items].index(name)
+    bench.settings.boxes[index].value = text
+    return said(bench.settings.told)
+
+
+@pytest.mark.parametrize("name, text, wanted", [
+    ("outer_pivot", "226 mm", "✓ right. It makes: outside diameter 440.0 mm"),
+    ("outer_pivot", "226.5 mm", "0.5 mm too large. It makes: outside diameter 441.0 mm"),
+    ("outer_pivot", "22.5 cm", "1.0 mm too small. It makes: outside diameter 438.0 mm"),
+    ("outer_reach", "221 mm", "1.0 mm too large. It makes: outside diameter 442.0 mm"),
+    ("inner_pivot", "195 mm", "1.0 mm too large. It makes: ring width 19.0 mm"),
+    ("pivot_step", "32.04 mm", RIGHT),
+    ("outer_pivot", "5 mm", "221.0 mm too small. No size in range comes out of it."),
+])  # fmt: skip
+def test_measurement_is_told_back_as_what_it_makes(bench, name, text, wanted):
+    assert verdict(bench, name, text) == wanted
+
+
+def test_inch_bench_tells_in_inches(bench):
+    bench.units.value = "in"
+    told = verdict(bench, "outer_pivot", "226.5 mm")
+    assert told == "1/64 in too large. It makes: outside diameter 17 23/64 in"
+
+
+def test_angle_is_measured_too():
+    bench = Bench(StaveRing("440 mm", "400 mm", 12))
+    assert verdict(bench, "mitre_angle", "15 deg").startswith(RIGHT)
+    assert "0.50 deg too large" in verdict(bench, "mitre_angle", "15.5 deg")
+
+
+@pytest.mark.parametrize("text", ["226", "rubbish", "3 kg", "15 deg", NASTY])
+def test_no_measure_is_told_so(bench, text):
+    assert verdict(bench, "outer_pivot", text).startswith("✗")
+    check_nothing_typed_runs(bench.widget)
+
+
+def test_emptied_box_says_nothing(bench):
+    verdict(bench, "outer_pivot", "226 mm")
+    assert verdict(bench, "outer_pivot", " ") == ""
+
+
+def test_verdict_follows_the_slider(bench):
+    verdict(bench, "outer_pivot", "226 mm")
+    bench.controls["diameter"].slider.value = 442
+    assert said(bench.settings.told).startswith("1.0 mm too small. It makes: outside diameter 440.0 mm")
+
+
+def test_measurement_of_a_result_without_meaning_is_told_why(bench):
+    bench.set(ring_width=None)
+    assert "ring width" in verdict(bench, "inner_pivot", "194 mm")
+
+
+def test_measurement_outlasts_sizes_that_cannot_be_made(bench):
+    verdict(bench, "outer_pivot", "226 mm")
+    bench.set(ring_width="300 mm")
+    bench.set(ring_width="20 mm")
+    assert said(bench.settings.told).startswith(RIGHT)
+
+
+def test_ratios_are_shown_but_not_measured():
+    settings = Bench(StaveRing("440 mm", "400 mm", 12)).settings
+    boxes = {item.name: box for item, box in zip(settings.items, settings.boxes)}
+    assert boxes["material_yield"].disabled and not boxes["long_edge"].disabled
+
+
+@pytest.mark.parametrize("model", [model for made in EXAMPLES.values() for model in made], ids=repr)
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_every_result_stands_in_its_row_with_its_size(model, unit):
+    table = Bench(model, unit=unit).settings
+    rows = re.findall(r"<tr[^>]*title(?:(?!</tr>).)*<b [^>]*>(.*?)</b>", table.table.value)
+    assert len(rows) == len(table.items)
+    for item, shown in zip(table.items, rows):
+        assert item.words in said(table.table)
+        if item.kind == "length" and shown != "—":
+            step = measure.plain("length", item.step if unit == "mm" else item.inch_step)
+            number = getattr(model.plain, item.name)
+            assert measure.plain("length", shown) == pytest.approx(number, abs=step / 2 + 1e-6)
+            assert shown.endswith(unit)
+
+
+def test_only_the_chosen_results_are_shown():
+    bench = Bench(CircleJig("440 mm", "12 mm"), show=["hole_pivot"])
+    assert "hole, pivot" in said(bench.settings.table) and "outside cut" not in said(bench.settings.table)
+    assert bench.settings.in_one_line() == "plain hole, pivot 214.0 mm"
+
+
+def test_passes_and_rows_stand_below_the_table():
+    jig = Bench(CircleJig("440 mm", "12 mm", stock_thickness="18 mm", pass_depth="6 mm"))
+    assert "6.00 mm, 12.00 mm, 18.00 mm" in said(jig.settings.plan)
+    rows = said(Bench(HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")).settings.plan)
+    assert "pieces" in rows and "223.0 mm" in rows
