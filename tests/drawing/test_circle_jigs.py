@@ -1,0 +1,149 @@
+"""What is drawn as kept, cut and wasted is what the jig really does: measured on the shapes with shapely."""
+
+import math
+
+import pytest
+from hypothesis import assume, given, settings
+from models import EXAMPLES, made, sizes
+from shapely import Point
+from shapes import areas, disc, on, polygon, ring, view, whole
+
+from shoplib import CircleJig
+from shoplib.drawing import draw, template
+from shoplib.drawing.layout import lay_out
+from shoplib.drawing.sheet import Area, Circle
+
+EXACT = 1e-3  # a circle's polygon is a little smaller than the circle
+over_the_range = settings(max_examples=50, deadline=None)
+
+
+def jig_of(sizes):
+    jig = made(CircleJig, sizes)
+    assume(jig)
+    return jig, *(jig.values[name] for name in ("diameter", "cutter_diameter", "ring_width"))
+
+
+def check_kept(view, wanted):
+    """Kept is drawn just where it is wanted, and no waste on it."""
+    kept = whole(view, "kept")
+    assert kept.symmetric_difference(wanted).area < EXACT * disc(kept.bounds[2]).area
+    assert kept.intersection(whole(view, "waste")).area < EXACT * kept.area
+    return kept
+
+
+def check_cut(view, cutter, kept, size):
+    """The cutter touches the finished edge and, swung round the pivot, takes nothing but groove."""
+    far, radius = Point(cutter.centre).distance(Point(0, 0)), cutter.radius
+    assert radius == size / 2
+    swept = ring(far + radius, max(0.0, far - radius))
+    assert swept.intersection(kept).area < EXACT * kept.area, "eats into kept wood"
+    assert swept.intersection(whole(view, "waste")).area < EXACT * kept.area, "leaves no waste in the groove"
+    assert disc(radius, cutter.centre).distance(kept) < EXACT * far, "stands off the finished edge"
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_ring_is_kept_between_both_cuts(sizes):
+    jig, across, cutter, width = jig_of(sizes)
+    assume(width)
+    plan = view(draw(jig), "From above")
+    inside = across / 2 - width
+    kept = check_kept(plan, ring(across / 2, inside))
+    cuts = on(plan, "cutter", Circle)
+    for cut in cuts:
+        check_cut(plan, cut, kept, cutter)
+    reached = [math.hypot(*cut.centre) for cut in cuts]
+    wanted = [(across + cutter) / 2, inside - cutter / 2]
+    assert reached == pytest.approx(wanted if wanted[1] > 0 else wanted[:1])
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_disc_and_hole_keep_opposite_sides(sizes):
+    jig, across, cutter, _ = jig_of(sizes | {"ring_width": None})
+    sheet = draw(jig)
+    inside, outside = view(sheet, "A disc"), view(sheet, "A hole")
+    kept = check_kept(inside, disc(across / 2))
+    (cut,) = on(inside, "cutter", Circle)
+    check_cut(inside, cut, kept, cutter)
+    assert math.hypot(*cut.centre) > across / 2
+    surround = whole(outside, "kept")
+    kept = check_kept(outside, surround.convex_hull - disc(across / 2))
+    assert kept.bounds[2] > across / 2 + cutter
+    (cut,) = on(outside, "cutter", Circle)
+    check_cut(outside, cut, kept, cutter)
+    assert math.hypot(*cut.centre) < across / 2
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_pivot_holes_stand_where_both_cuts_need_them(sizes):
+    """Wherever the cutter stands, each hole is as far from it as its own cut is from the centre."""
+    jig, across, cutter, width = jig_of(sizes)
+    for plan in draw(jig).views:
+        holes = on(plan, "pivot", Circle)
+        if not holes:
+            continue
+        assert holes[0].centre == (0, 0)
+        outer, *others = on(plan, "cutter", Circle)
+        if others:
+            wanted = pytest.approx([(across + cutter) / 2, across / 2 - width - cutter / 2])
+            assert [math.dist(hole.centre, outer.centre) for hole in holes] == wanted
+            assert [math.dist(hole.centre, others[0].centre) for hole in reversed(holes)] == wanted
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_section_shows_the_cut_at_its_depth(sizes):
+    jig, _, cutter, _ = jig_of(sizes)
+    stock, through = jig.values["stock_thickness"], jig.values["through"]
+    assume(stock)
+    section = view(draw(jig), "Section")
+    (kept,), (waste,), (bit,) = (areas(section, layer) for layer in ("kept", "waste", "cutter"))
+    assert (kept.bounds[1], kept.bounds[3]) == (waste.bounds[1], waste.bounds[3]) == (-stock, 0)
+    assert kept.bounds[2] == bit.bounds[0] == -cutter / 2 and waste.bounds[0] == bit.bounds[2] == cutter / 2
+    assert bit.bounds[1] == pytest.approx(-stock - through)
+    if jig.values["cutting_length"]:
+        assert bit.bounds[3] - bit.bounds[1] == pytest.approx(jig.values["cutting_length"])
+    passes = [-line.start[1] for line in on(section, "joint")]
+    if jig.values["pass_depth"]:
+        steps = [after - before for before, after in zip([0, *passes], passes)]
+        assert passes[-1] == pytest.approx(stock + through)
+        assert max(steps) <= jig.values["pass_depth"] + 1e-9
+        assert steps == pytest.approx([steps[0]] * len(steps))
+
+
+@pytest.mark.parametrize("part, clockwise", [
+    ("From above", (False, True)), ("A disc", (False,)), ("A hole", (True,)),
+])  # fmt: skip
+def test_feed_goes_anticlockwise_outside_and_clockwise_inside(part, clockwise):
+    jig = CircleJig("440 mm", "12 mm", ring_width="20 mm" if part == "From above" else None)
+    arrows = on(view(draw(jig), part), "feed")
+    assert all(arrow.arrow for arrow in arrows)
+    assert tuple(arrow.end < arrow.start for arrow in arrows) == clockwise
+
+
+def test_hole_no_larger_than_the_cutter_is_shown_without_a_cut():
+    jig = CircleJig("100 mm", "25 mm", ring_width="40 mm")
+    assert len(on(view(draw(jig), "From above"), "cutter")) == 1
+
+
+@pytest.mark.parametrize("jig", EXAMPLES[CircleJig], ids=repr)
+def test_template_is_true_to_size(jig):
+    """Cutter and pivot holes on the full-size plate, measured there."""
+    across, cutter, width = (jig.values[name] for name in ("diameter", "cutter_diameter", "ring_width"))
+    inner = (across - cutter) / 2 - (width or 0)
+    plate = lay_out(template(jig), text=4.0, key=False, scale=1.0)
+    circles = [shape for shape in plate.shapes if isinstance(shape, Circle)]
+    (hole,) = [shape for shape in circles if shape.layer == "cutter"]
+    pivots = [shape for shape in circles if shape.layer == "pivot"]
+    assert hole.radius == pytest.approx(cutter / 2)
+    reached = [math.dist(pivot.centre, hole.centre) for pivot in pivots]
+    assert reached == pytest.approx([(across + cutter) / 2, inner])
+
+
+def test_template_fits_on_the_jig_that_it_shows():
+    sheet = template(EXAMPLES[CircleJig][0])
+    (base,) = areas(sheet.views[0], "tool")
+    drilled = [polygon(shape) for shape in sheet.views[0].shapes if isinstance(shape, Circle | Area)]
+    assert all(base.covers(each) for each in drilled)
