@@ -1,0 +1,471 @@
+"""Coping: the end of a rail hollowed so that it sits on a round leg."""
+
+from typing import NamedTuple
+
+from shoplib import measure
+from shoplib.maths.functions import asin, cos, least, most, sin, sqrt, tan
+from shoplib.model import Caution, Input, Model, ShapeError, angle, length, model, public, result, write_finely
+
+BLUNT = 30  # degrees: a tip sharper than this is called out
+SHOWS = 0.2  # mm: a gap wider than this is called out
+
+LEG = dict(
+    words="leg diameter", symbol="D", low="20 mm", high="120 mm", step="0.5 mm", inch_step="1/32 in",
+    tolerance="0.3 mm", help="Across the round leg, measured where the rail meets it.",
+)
+
+
+class Ordinate(NamedTuple):
+    """One point of the cope curve: across the rail and along it, both from the longest tip."""
+
+    across: float
+    depth: float
+
+
+class Mark(NamedTuple):
+    """One point of a wrap: the turn from the 0 line in degrees, round the skin, along from the longest tip."""
+
+    degrees: int
+    around: float
+    along: float
+
+
+class Wrap(NamedTuple):
+    """One point of a wrap: round the rail's skin from the 0 line, along it from the longest tip."""
+
+    around: object
+    along: object
+
+
+class Cut(NamedTuple):
+    """Rails of one length: how many, how long to saw them, and what is left from hollow to hollow."""
+
+    pieces: int
+    length: object
+    between: object
+
+    def __repr__(self):
+        return f"{self.pieces} rails {write_finely(self.length)} long, {write_finely(self.between)} hollow to hollow"
+
+
+def check_count(n):
+    """How many points were asked for: two or more."""
+    if isinstance(n, bool) or not isinstance(n, int) or not 2 <= n <= 10_000:
+        raise ShapeError(f"Ask for a whole number of points from 2 to 10000, not {str(n)[:30]!r}.")
+
+
+def check_meets(cope, reach, name):
+    """The rail must meet the leg over its whole width: its furthest edge, `reach` off the middle, inside the leg."""
+    if reach >= cope.leg_diameter / 2:
+        raise ShapeError(
+            "The rail misses the leg: its edge stands {} off the leg's centre line, and the leg ends at {}. "
+            "Take a smaller rail, less offset or a thicker leg.", reach, cope.leg_diameter / 2, input=name,
+        )
+
+
+def worries_tip(cope, reach, name):
+    """A thin tip breaks: its angle is that between the rail's side and the leg's skin."""
+    from math import acos, degrees
+
+    sharp = degrees(acos(reach / (cope.leg_diameter / 2)))
+    if sharp < BLUNT:
+        yield Caution(
+            f"The tips come to an edge of only {sharp:.0f} deg, which chips and crushes easily: take a thinner rail, "
+            "less offset or a thicker leg.", input=name,
+        )
+
+
+@model
+class Cope(Model):
+    """A rail of rectangular section between two round legs, hollowed at both ends.
+
+    The legs stand `leg_spacing` apart, centre to centre, at the rail's top edge. `offset` is the rail's
+    centre line from the legs' centre line, positive towards the neighbouring rail. With `rake` both legs
+    lean in the rail's plane, positive where they spread downward. A drum that sands the hollow stands
+    where the leg will stand.
+
+    >>> rail = Cope("35 mm", "20 mm", "360 mm")
+    >>> round(rail.depth, 2), round(rail.rail_length, 2)
+    (<Quantity(3.14, 'millimeter')>, <Quantity(331.28, 'millimeter')>)
+    """
+
+    leg_diameter: Input = length(**LEG)
+    rail_thickness: Input = length(
+        "rail thickness", "t", low="6 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        help="Across the rail's top edge, planed.",
+    )
+    leg_spacing: Input = length(
+        "leg spacing", "S", low="100 mm", high="1200 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
+        help="Leg's centre to leg's centre, at the height of the rail's top edge.",
+    )
+    offset: Input = length(
+        "offset", "e", low="-30 mm", high="30 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
+        help="Rail's centre line from the legs' centre line; positive towards the neighbouring rail.", default="0 mm",
+    )
+    rake: Input = angle(
+        "rake", "rho", low="-20 deg", high="20 deg", step="0.5 deg", tolerance="0.2 deg",
+        help="How far each leg leans in the rail's plane; positive where the legs spread downward.", default="0 deg",
+    )
+    rail_height: Input = length(
+        "rail height", "h", low="10 mm", high="200 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
+        help="Rail's top edge to its bottom edge. Leave out for upright legs.", default=None,
+    )
+    drum_diameter: Input = length(
+        "drum diameter", "d", low="20 mm", high="150 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        help="Across the sanding drum with its sleeve. Leave out for a hollow of the leg's own size.", default=None,
+    )
+
+    def check(self):
+        if abs(self.rake) > self.pi / 4:
+            raise ShapeError("The rake must stay within 45 deg either way. Make the legs more upright.", input="rake")
+        check_meets(self, self.far_edge, "offset" if self.rail_thickness < self.leg_diameter else "rail_thickness")
+        self._check_spacing()
+        if self.has("drum_diameter") and self.drum_diameter <= 2 * self.far_edge:
+            raise ShapeError(
+                "A drum of {} misses the rail's edge, which stands {} off the legs' centre line: it must be more "
+                "than {} "
+                "across. Take a larger drum.",
+                self.drum_diameter, self.far_edge, 2 * self.far_edge, input="drum_diameter",
+            )
+
+    def _check_spacing(self):
+        """The legs must not meet, neither at the rail's top nor at its bottom."""
+        narrowest, across = self.leg_spacing, self.leg_diameter / cos(self.rake)
+        if self.has("rail_height"):
+            narrowest = min(narrowest, narrowest + 2 * self.rail_height * tan(self.rake))
+        if narrowest <= across:
+            raise ShapeError(
+                "The legs run into each other: centre to centre they stand {} apart, and must stand more than {} "
+                "apart. "
+                "Set them wider, or more upright.", narrowest, across, input="leg_spacing",
+            )
+
+    @result("rail's edge, far", "y_1", minor=True)
+    def far_edge(self):
+        """Legs' centre line to the rail's edge that lies further from it: there the longest tip is."""
+        return abs(self.offset) + self.rail_thickness / 2
+
+    @result("rail, nearest the middle", "y_0", minor=True)
+    def near_edge(self):
+        """Legs' centre line to the nearest wood of the rail: nothing where the rail lies across that line."""
+        return most(0 * self.rail_thickness, abs(self.offset) - self.rail_thickness / 2)
+
+    @result("leg's centre to the longest tip", "x_1", minor=True)
+    def tip_reach(self):
+        """Leg's centre to the longest tip, along the rail in a level section.
+
+        A level cut through a leaning leg is an ellipse, stretched along the rail by the rake's cosine.
+        """
+        return sqrt((self.leg_diameter / 2) ** 2 - self.far_edge**2) / cos(self.rake)
+
+    @result("leg's centre to the hollow", "x_0", minor=True)
+    def hollow_reach(self):
+        """Leg's centre to the deepest point of the hollow, along the rail in a level section."""
+        return sqrt((self.leg_diameter / 2) ** 2 - self.near_edge**2) / cos(self.rake)
+
+    @result("cope depth", "c", checks="leg_diameter")
+    def depth(self):
+        """Longest tip to the deepest point of the hollow, along the rail in a level section.
+
+        The rise of a chord (Machinery's Handbook, 31st ed., p. 50) where the rail is not offset.
+
+        >>> Cope("26 mm", "10 mm", "360 mm").depth  # 5, 12, 13
+        <Quantity(1.0, 'millimeter')>
+        """
+        return self.hollow_reach - self.tip_reach
+
+    @result("rail, tip to tip", "L", checks="leg_spacing")
+    def rail_length(self):
+        """Longest tip to longest tip, along the rail's top edge: the length to saw where the legs are upright.
+
+        >>> Cope("26 mm", "10 mm", "360 mm").rail_length
+        <Quantity(336.0, 'millimeter')>
+        """
+        return self.leg_spacing - 2 * self.tip_reach
+
+    @result("rail at its bottom, tip to tip", "L_b", checks="leg_spacing")
+    def rail_length_bottom(self):
+        """Longest tip to longest tip, along the rail's bottom edge. Raises ShapeError without a rail height.
+
+        >>> round(Cope("35 mm", "20 mm", "360 mm", rake="5 deg", rail_height="50 mm").rail_length_bottom, 2)
+        <Quantity(339.92, 'millimeter')>
+        """
+        return self.rail_length + 2 * self.rail_height * tan(self.rake)
+
+    @result("rail's other side, tip to tip", "L_o", checks="leg_spacing")
+    def rail_length_other(self):
+        """Tip to tip on the rail's side nearer to the legs' centre line, at its top: shorter with an offset."""
+        inner = abs(self.offset) - self.rail_thickness / 2
+        return self.leg_spacing - 2 * sqrt((self.leg_diameter / 2) ** 2 - inner**2) / cos(self.rake)
+
+    @result("hollow to hollow", "b", checks="leg_spacing")
+    def between(self):
+        """Hollow to hollow on the rail's centre line, at its top edge.
+
+        >>> Cope("26 mm", "10 mm", "360 mm").between
+        <Quantity(334.0, 'millimeter')>
+        """
+        return self.leg_spacing - 2 * sqrt((self.leg_diameter / 2) ** 2 - self.offset**2) / cos(self.rake)
+
+    @result("drum's cope depth", "c_d", minor=True)
+    def drum_depth(self):
+        """Longest tip to deepest point of the hollow that the drum makes, leaning as the leg leans."""
+        radius = self.drum_diameter / 2
+        return (sqrt(radius**2 - self.near_edge**2) - sqrt(radius**2 - self.far_edge**2)) / cos(self.rake)
+
+    @result("gap from the drum", "g", step="0.05 mm", checks="drum_diameter")
+    def drum_gap(self):
+        """Widest gap along the rail, when the drum made the hollow and the rail is pushed up until it touches.
+
+        A larger drum makes a flatter hollow: it touches where the hollow is deepest and gapes at the longest tip. A
+        smaller one touches at the longest tips and gapes inside. Either way the gap is the difference of the depths.
+
+        >>> round(Cope("35 mm", "20 mm", "360 mm", drum_diameter="38 mm").drum_gap, 2)
+        <Quantity(0.29, 'millimeter')>
+        """
+        return abs(self.drum_depth - self.depth)
+
+    @result("facing tip, along less across", "u_1", minor=True)
+    def facing_step(self):
+        """Leg's centre to the tip on the neighbour's side, along the rail, less the same across it."""
+        return self._step(self.offset + self.rail_thickness / 2)
+
+    @result("averted tip, along less across", "u_2", minor=True)
+    def averted_step(self):
+        """Leg's centre to the tip on the side away from the neighbour, along the rail, less the same across it."""
+        return self._step(self.offset - self.rail_thickness / 2)
+
+    def _step(self, edge):
+        if type(self.rake) is float and self.rake != 0:
+            raise ShapeError("Neighbours' tips are compared on upright legs only: set the rake to 0.", input="rake")
+        return sqrt((self.leg_diameter / 2) ** 2 - edge**2) - edge
+
+    @result("between the tips of neighbours", "n", checks="rail_thickness")
+    def neighbour_gap(self):
+        """Least distance between the tips of two such level rails that meet one upright leg at a right angle.
+
+        The facing tips are the nearest, save where both rails are set far out. Nothing where the rails run into each
+        other. Raises ShapeError for leaning legs.
+
+        >>> round(Cope("35 mm", "20 mm", "360 mm").neighbour_gap, 2)
+        <Quantity(6.17, 'millimeter')>
+        """
+        return sqrt(2 * most(0 * self.leg_diameter, least(self.facing_step, self.averted_step)) ** 2)
+
+    @result("cope curve from the longest tip", "curve", kind="table", plan=True)
+    def ordinates(self):
+        """Nine points of the cope curve: across the rail's thickness and along the rail, from the longest tip."""
+        return cope_curve(self, 9)
+
+    def worries(self):
+        if self.rake == 0 and self.neighbour_gap == 0:
+            yield Caution(
+                "Two such rails at one height run into each other inside the corner: take thinner rails, set them "
+                "further out on a thicker leg, or set them at different heights.", input="rail_thickness",
+                source="geometry",
+            )
+        if self.has("drum_diameter") and self.drum_gap > SHOWS:
+            where = "at the tips" if self.drum_diameter > self.leg_diameter else "in the hollow"
+            yield Caution(
+                f"This drum leaves a gap of {{}} {where}. Take a drum nearer to the leg's size, or trim by hand "
+                "to a trace.",
+                self.drum_gap, input="drum_diameter",
+            )
+        yield from worries_tip(self, self.far_edge, "rail_thickness")
+
+    def profile(self, n=9):
+        """Points of the cope curve from one side of the rail to the other, in a level section.
+
+        Each is measured across the rail's thickness and along the rail, from the longest tip.
+
+        >>> Cope("26 mm", "10 mm", "360 mm").profile(3)[1]
+        Ordinate(across=<Quantity(5.0, 'millimeter')>, depth=<Quantity(1.0, 'millimeter')>)
+        """
+        check_count(n)
+        return public(cope_curve(self.plain, n), "length")
+
+    def cutting_list(self, *spacings):
+        """The rails of a four-legged stand: for a square one all four alike, or two each for two leg spacings.
+
+        The length is the longest edge's, tip to tip, without allowance: saw to it, then cope until the tips just stay.
+
+        >>> Cope("26 mm", "10 mm", "360 mm").cutting_list()
+        (4 rails 336.00 mm long, 334.00 mm hollow to hollow,)
+        >>> Cope("26 mm", "10 mm", "360 mm").cutting_list("360 mm", "480 mm")[1]
+        2 rails 456.00 mm long, 454.00 mm hollow to hollow
+        """
+        if len(spacings) not in (0, 2):
+            raise ShapeError("Give two leg spacings for a stand that is longer than wide, or none for a square one.")
+        if not spacings or measure.plain("length", spacings[0]) == measure.plain("length", spacings[1]):
+            wanted = [(4, self.replace(leg_spacing=spacings[0]) if spacings else self)]
+        else:
+            wanted = [(2, self.replace(leg_spacing=each)) for each in spacings]
+        return tuple(Cut(pieces, rail.longest(), rail.between) for pieces, rail in wanted)
+
+    def longest(self):
+        """The rail's longest edge, tip to tip: its bottom where the legs spread downward."""
+        if self.plain.rake > 0:
+            return self.rail_length_bottom
+        return self.rail_length
+
+
+def cope_curve(cope, n):
+    """Points of a cope curve from the longest tip across the rail, in plain sizes."""
+    radius = cope.leg_diameter / 2
+    points = []
+    for k in range(n):
+        across = cope.rail_thickness * (k / (n - 1))
+        reach = sqrt(radius**2 - (cope.far_edge - across) ** 2) / cos(cope.rake)
+        points.append(Ordinate(across, reach - cope.tip_reach))
+    return tuple(points)
+
+
+@model
+class RoundCope(Model):
+    """A round rail that meets a round leg, square or leaning, in the leg's middle or beside it.
+
+    `angle` is the sharper angle between the two centre lines. Look along the rail towards the leg: the 0 line
+    runs along the rail's skin in the plane of rail and leg, on the side of the wider angle (the top of a rail that
+    rises to an upright leg); from it turns are counted clockwise. `offset` is the rail's centre line from the leg's,
+    positive towards the 90 line.
+
+    >>> rail = RoundCope("35 mm", "19 mm", "60 deg")
+    >>> round(rail.saddle_depth, 2), round(rail.tip_reach, 2)
+    (<Quantity(11.0, 'millimeter')>, <Quantity(14.7, 'millimeter')>)
+    """
+
+    leg_diameter: Input = length(**LEG)
+    rail_diameter: Input = length(
+        "rail diameter", "d", low="6 mm", high="100 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        help="Across the round rail.",
+    )
+    angle: Input = angle(
+        "angle", "theta", low="45 deg", high="90 deg", step="0.5 deg", tolerance="0.3 deg",
+        help="Between the centre lines of rail and leg, on the sharper side.", default="90 deg",
+    )
+    offset: Input = length(
+        "offset", "e", low="-30 mm", high="30 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
+        help="Rail's centre line from the leg's; positive towards the 90 line.", default="0 mm",
+    )
+
+    def check(self):
+        if not self.pi / 4 - 1e-9 <= self.angle <= self.pi / 2 + 1e-9:
+            raise ShapeError(
+                "The angle between rail and leg must be from 45 to 90 deg: measure it on the sharper side.",
+                input="angle",
+            )
+        reach = abs(self.offset) + self.rail_diameter / 2
+        check_meets(self, reach, "offset" if self.rail_diameter < self.leg_diameter else "rail_diameter")
+
+    @result("longest tip lies at", "psi_1", kind="angle", plan=True)
+    def tip_turn(self):
+        """Turn from the 0 line to the longest tip, clockwise seen along the rail towards the leg.
+
+        Found by halving: no formula gives it at every angle and offset. Where two tips are equally long, the one
+        towards the 90 line.
+
+        >>> RoundCope("35 mm", "19 mm").tip_turn
+        <Quantity(90.0, 'degree')>
+        """
+        turn = asin(_balance(self, 1))
+        return turn if self.offset >= 0 else -turn
+
+    @result("deepest point lies at", "psi_0", kind="angle", plan=True)
+    def root_turn(self):
+        """Turn from the 0 line to the deepest point of the saddle, clockwise seen along the rail. Found by halving.
+
+        >>> RoundCope("35 mm", "19 mm").root_turn
+        <Quantity(180.0, 'degree')>
+        """
+        turn = asin(_balance(self, -1))
+        return self.pi + turn if self.offset >= 0 else self.pi - turn
+
+    @result("leg's centre to the longest tip", "x_1", checks="leg_diameter")
+    def tip_reach(self):
+        """Where the centre lines cross (seen square to both) to the longest tip, along the rail.
+
+        A rail between two legs is as much shorter than the distance of their centre lines at each end.
+
+        >>> RoundCope("26 mm", "10 mm").tip_reach
+        <Quantity(12.0, 'millimeter')>
+        """
+        return _reach(self, self.tip_turn)
+
+    @result("leg's centre to the saddle's bottom", "x_0", minor=True)
+    def root_reach(self):
+        """Where the centre lines cross to the deepest point of the saddle, along the rail."""
+        return _reach(self, self.root_turn)
+
+    @result("saddle depth", "c", checks="leg_diameter")
+    def saddle_depth(self):
+        """Longest tip to the deepest point of the saddle, along the rail.
+
+        >>> RoundCope("26 mm", "10 mm").saddle_depth  # 5, 12, 13
+        <Quantity(1.0, 'millimeter')>
+        """
+        return self.root_reach - self.tip_reach
+
+    @result("once round the rail", "u", checks="rail_diameter")
+    def circumference(self):
+        """Once round the rail's skin: the length of the wrap, without its overlap."""
+        return self.pi * self.rail_diameter
+
+    @result("wrap, from the 0 line and the longest tip", "wrap", kind="table", plan=True)
+    def marks(self):
+        """Twelve points of the wrap, thirty degrees apart: round the skin, and along it from the longest tip."""
+        points = wrap_curve(self, 13)[:12]
+        return tuple(Mark(30 * k, point.around, point.along) for k, point in enumerate(points))
+
+    def worries(self):
+        yield from worries_tip(self, abs(self.offset) + self.rail_diameter / 2, "rail_diameter")
+
+    def wrap(self, n=25):
+        """Points once round the rail, the last on the first's line again.
+
+        Each is measured round the rail's skin from the 0 line, clockwise seen along the rail towards the leg, and
+        along the rail from the longest tip.
+
+        >>> RoundCope("26 mm", "10 mm").wrap(5)[0].along
+        <Quantity(1.0, 'millimeter')>
+        """
+        check_count(n)
+        return public(wrap_curve(self.plain, n), "length")
+
+
+def _reach(cope, turn):
+    """Where the centre lines cross to the end of the line on the rail's skin at this turn, along the rail."""
+    beside = cope.offset + cope.rail_diameter / 2 * sin(turn)
+    square = sqrt((cope.leg_diameter / 2) ** 2 - beside**2)
+    return square / sin(cope.angle) - cope.rail_diameter / 2 * cos(turn) / tan(cope.angle)
+
+
+def wrap_curve(cope, n):
+    """Points of a wrap in plain sizes, from the 0 line once round."""
+    turns = [2 * cope.pi * k / (n - 1) for k in range(n)]
+    return tuple(Wrap(cope.rail_diameter / 2 * turn, _reach(cope, turn) - cope.tip_reach) for turn in turns)
+
+
+def _balance(cope, way):
+    """The sine of the turn at which the saddle's edge stands still: at its tip (way 1) or at its bottom (-1).
+
+    Seen along the leg the edge is the leg's circle, seen along the rail it is the rail's. With w the sine, the slope of
+    the reach is nothing where R cos(angle) w = (|e| + way r w) sqrt(1 - (sin(angle) w)^2). The left side starts no
+    higher than the right and ends above it, and crosses it once.
+    """
+    leg, rail, offset = cope.leg_diameter / 2, cope.rail_diameter / 2, abs(cope.offset)
+    c, s = cos(cope.angle), sin(cope.angle)
+    if abs(c) < 1e-12:
+        return 1.0 if way > 0 or offset >= rail else _number(offset / rail)
+    low, high = 0.0, 1.0
+    for _ in range(52):
+        w = (low + high) / 2
+        if leg * c * w < (offset + way * rail * w) * sqrt(1 - (s * w) ** 2):
+            low = w
+        else:
+            high = w
+    return high
+
+
+def _number(ratio):
+    """A ratio of two lengths as a float."""
+    return float(ratio.to("dimensionless").magnitude) if hasattr(ratio, "to") else ratio

@@ -1,0 +1,245 @@
+"""Copes as drawn: kept wood is the rail less its legs, the gap is the drum's, and the paper wraps round the rail."""
+
+import math
+
+import numpy
+import pytest
+from hypothesis import HealthCheck, assume, given, settings
+from models import EXAMPLES, made, sizes
+from paper.reading import pages, strokes
+from shapely import Polygon, box
+from shapely.affinity import scale, translate
+from shapes import areas, disc, measured, on, together, view, whole
+
+from shoplib import Cope, RoundCope, save_template
+from shoplib.drawing import draw, template
+from shoplib.drawing.coping import BODY, BREAK, STUB
+from shoplib.drawing.layout import lay_out
+from shoplib.drawing.sheet import Circle
+
+EXACT = 2e-3
+over_the_range = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
+
+
+def cope_of(given_sizes, **fixed):
+    found = made(Cope, given_sizes | fixed)
+    assume(found)
+    return found
+
+
+def leg(cope, x=0.0):
+    """A level section of the leg: an ellipse where it leans."""
+    radius = cope.values["leg_diameter"] / 2
+    turns = numpy.linspace(0, 2 * math.pi, 2001)[:-1]
+    round_leg = Polygon([(radius * math.cos(a), radius * math.sin(a)) for a in turns])
+    return translate(scale(round_leg, 1 / math.cos(cope.values["rake"]), 1, origin=(0, 0)), x, 0)
+
+
+def band(cope, left, right):
+    """The rail's board from above, the neighbour's side below."""
+    half, offset = cope.values["rail_thickness"] / 2, cope.values["offset"]
+    return box(left, -offset - half, right, -offset + half)
+
+
+def same(one, other):
+    return one.symmetric_difference(other).area < EXACT * max(one.area, other.area)
+
+
+def middle_piece(rest, x):
+    (piece,) = [each for each in getattr(rest, "geoms", [rest]) if each.bounds[0] < x < each.bounds[2]]
+    return piece
+
+
+@over_the_range
+@given(sizes(Cope))
+def test_rail_is_kept_between_the_legs(given_sizes):
+    cope = cope_of(given_sizes)
+    span = cope.values["leg_spacing"]
+    plan = view(draw(cope), "The rail from above")
+    rest = band(cope, -999, span + 999) - leg(cope) - leg(cope, span)
+    wanted = middle_piece(rest, span / 2)
+    assert same(whole(plan, "kept"), wanted)
+    blank = box(*wanted.bounds)
+    assert same(together([whole(plan, "waste"), wanted]), blank)
+    assert whole(plan, "waste").intersection(wanted).area < EXACT * wanted.area
+    assert measured(plan, "tip to tip") == pytest.approx(wanted.bounds[2] - wanted.bounds[0], rel=1e-4)
+
+
+@over_the_range
+@given(sizes(Cope))
+def test_enlarged_end_and_its_neighbour(given_sizes):
+    cope = cope_of(given_sizes)
+    corner = view(draw(cope), "One ")
+    kept, at = whole(corner, "kept"), leg(cope)
+    assert kept.intersection(at).area < EXACT * kept.area
+    assert same(kept, middle_piece(band(cope, kept.bounds[0], 0) - at, kept.bounds[0] + 1e-6))
+    tips, clashes = on(corner, "gap"), areas(corner, "clash")
+    if cope.values["rake"] != 0:
+        assert not areas(corner, "neighbour") and not tips and not clashes
+        return
+    (neighbour,) = areas(corner, "neighbour")
+    assert same(neighbour, Polygon([(y, x) for x, y in kept.exterior.coords]))
+    both = kept.intersection(neighbour)
+    assert bool(clashes) == (cope.plain.neighbour_gap == 0) != bool(tips)
+    if clashes:
+        assert clashes[0].symmetric_difference(both).area < EXACT * kept.area
+    else:
+        apart = math.dist(tips[0].end, tips[1].end)
+        assert apart == pytest.approx(kept.distance(neighbour), abs=1e-2)
+        assert both.area < 1e-6
+
+
+@over_the_range
+@given(sizes(Cope))
+def test_rail_from_the_drum_touches_the_leg(given_sizes):
+    cope = cope_of(given_sizes)
+    assume(cope.values["drum_diameter"])
+    shown = view(draw(cope), "From the drum")
+    (kept,), (gap,) = areas(shown, "kept"), on(shown, "gap")
+    at, gap = leg(cope), Polygon(gap.outlines[0])  # where the two touch, its outline meets itself
+    assert kept.distance(at) < 0.02 and kept.intersection(at).area < EXACT * kept.area
+    between = middle_piece(band(cope, kept.bounds[0], 0) - at, kept.bounds[0] + 1e-6) - kept
+    assert abs(between.area - gap.area) < EXACT * kept.area
+
+
+@pytest.mark.parametrize("rake", [0, 8, -5])
+def test_from_the_side(rake):
+    cope = Cope("35 mm", "20 mm", "360 mm", rake=f"{rake} deg", rail_height="50 mm")
+    side = view(draw(cope), "From the side")
+    (rail,) = areas(side, "kept")
+    lean = 50 * math.tan(math.radians(rake))
+    top = 360 - 2 * math.sqrt(17.5**2 - 10**2) / math.cos(math.radians(rake))
+    assert measured(side, "top, tip to tip") == pytest.approx(top)
+    assert measured(side, "bottom, tip to tip") == pytest.approx(top + 2 * lean)
+    assert rail.area == pytest.approx(50 * (top + lean))
+    posts = [Polygon(shape.outlines[0]) for shape in on(side, "joint")]
+    assert [post.centroid.x < 180 for post in posts] == [True, False]
+    for post in posts:
+        low = [x for x, y in post.exterior.coords if y == post.bounds[1]]
+        high = [x for x, y in post.exterior.coords if y == post.bounds[3]]
+        outward = abs(sum(low[:2]) / 2 - 180) - abs(sum(high[:2]) / 2 - 180)
+        assert math.copysign(1, outward) == math.copysign(1, rake) or rake == 0
+        assert post.intersection(rail).area > 0  # the tips stand in front of the leg
+
+
+TRACES = [*EXAMPLES[Cope], Cope("60 mm", "40 mm", "500 mm", offset="8 mm", rake="-7 deg", rail_height="80 mm")]
+
+
+@pytest.mark.parametrize("cope", TRACES, ids=repr)
+def test_trace_is_true_to_size(cope):
+    """Both ends on the full-size plate, against a rail cut with shapely: true to 0.1 mm, and twins of each other."""
+    thickness, offset = cope.values["rail_thickness"], cope.values["offset"]
+    plate = lay_out(template(cope), text=3.4, key=False, scale=1.0)
+    kept = [Polygon([(x, -y) for x, y in shape.outlines[0]]) for shape in plate.shapes if shape.layer == "kept"]
+    tall = cope.values["rail_height"]
+    assert len(kept) == (4 if tall else 2)
+    right, left = kept[0], kept[len(kept) // 2]
+    rest = middle_piece(band(cope, -999, 0) - leg(cope), -900)
+    wanted = rest.intersection(box(rest.bounds[2] - cope.plain.depth - STUB, -999, 0, 999))
+    wanted = translate(wanted, right.bounds[2] - wanted.bounds[2], right.bounds[1] - wanted.bounds[1])
+    assert right.hausdorff_distance(wanted) < 0.1
+    mirrored = scale(right, -1, 1, origin=(0, 0))
+    mirrored = translate(mirrored, left.bounds[0] - mirrored.bounds[0], 0)
+    assert left.hausdorff_distance(mirrored) < 1e-6
+    assert right.bounds[0] - left.bounds[2] == pytest.approx(BREAK, abs=1e-6)
+    assert right.bounds[3] - right.bounds[1] == pytest.approx(thickness)
+    if tall:
+        _check_side(kept[1], right, tall, cope.values["rake"], below=offset >= 0)
+
+
+def _check_side(side, top, tall, rake, below):
+    """The side hangs on the edge with the longest tip; its end leans by the rake."""
+    fold, foot = (top.bounds[1], top.bounds[1] - tall) if below else (top.bounds[3], top.bounds[3] + tall)
+    assert (side.bounds[1], side.bounds[3]) == pytest.approx(tuple(sorted((fold, foot))))
+    ends = [max(x for x, y in side.exterior.coords if abs(y - height) < 1e-6) for height in (fold, foot)]
+    assert ends[0] == pytest.approx(top.bounds[2])
+    assert max(x for x, y in top.exterior.coords if abs(y - fold) < 1e-6) == pytest.approx(top.bounds[2])
+    assert ends[1] - ends[0] == pytest.approx(tall * math.tan(rake))
+
+
+# Round rails ------------------------------------------------------------------------------------------------
+
+WRAPS = [
+    *EXAMPLES[RoundCope], RoundCope("120 mm", "100 mm", "45 deg"), RoundCope("20 mm", "6 mm", "75 deg", offset="-6 mm"),
+    RoundCope("35 mm", "20 mm", "90 deg", offset="7.4 mm"),
+]  # fmt: skip
+
+
+def on_the_leg(cope, around, along):
+    """How far from the leg's axis a point of the wrap comes to lie when the paper is rolled round the rail.
+
+    The rail is laid along z with its 0 line on +x and its 90 line to the right, seen along +z: on -y.
+    """
+    radius, offset, angle = (cope.values[name] for name in ("rail_diameter", "offset", "angle"))
+    turn = around / (radius / 2)
+    point = numpy.array([radius / 2 * math.cos(turn), -offset - radius / 2 * math.sin(turn), along])
+    axis = numpy.array([math.sin(angle), 0, math.cos(angle)])  # the leg runs up towards the 0 line's side
+    return numpy.linalg.norm(point - (point @ axis) * axis)
+
+
+@pytest.mark.parametrize("cope", WRAPS, ids=repr)
+def test_wrap_rolls_on_to_the_leg(cope):
+    """Every corner of the full-size curve, and every middle between two, lies on the leg's skin to 0.1 mm."""
+    plate = lay_out(template(cope), text=3.4, key=False, scale=1.0)
+    (strip,) = [shape.outlines[0] for shape in plate.shapes if shape.layer == "kept"]
+    *curve, corner, start = strip
+    around = math.pi * cope.values["rail_diameter"]
+    assert corner[0] - start[0] == pytest.approx(around, abs=1e-6)
+    highest = min(y for _, y in curve)
+    assert start[1] - max(y for _, y in curve) == pytest.approx(BODY, abs=0.1)
+    points = [(x - start[0], highest - y - cope.plain.tip_reach) for x, y in curve]
+    middles = [((x1 + x2) / 2, (y1 + y2) / 2) for (x1, y1), (x2, y2) in zip(points, points[1:])]
+    for x, y in points + middles:
+        assert on_the_leg(cope, x, y) == pytest.approx(cope.values["leg_diameter"] / 2, abs=0.1)
+    lines = sorted({round(line.start[0] - start[0], 6) for line in plate.shapes if line.layer == "centre"})
+    assert lines == pytest.approx([around * k / 4 for k in range(5)], abs=1e-5)
+
+
+def test_printed_wrap_goes_once_round(tmp_path):
+    """The strip on the PDF, between its first and its last line: pi times 19 mm, and the saddle's depth, to 0.1 mm."""
+    cope = RoundCope("35 mm", "19 mm", "60 deg", offset="3 mm")
+    (page,) = pages(save_template(cope, folder=tmp_path))
+    around, tall = math.pi * 19, cope.plain.saddle_depth + BODY
+    assert any(each.size == pytest.approx((around, tall), abs=0.1) for each in strokes(page))
+
+
+def test_printed_trace_is_as_deep_as_the_cope(tmp_path):
+    cope = Cope("35 mm", "20 mm", "360 mm")
+    (page,) = pages(save_template(cope, folder=tmp_path))
+    hollows = [each for each in strokes(page) if each.size == pytest.approx((cope.plain.depth, 20), abs=0.1)]
+    assert len({round(each.middle[0]) for each in hollows}) == 2
+
+
+@pytest.mark.parametrize("cope", WRAPS, ids=repr)
+def test_tab_goes_under_the_beginning(cope):
+    """The tab's edge is the strip's own beginning again, one turn further on."""
+    sheet = template(cope)
+    (tab,), (strip,) = on(sheet.views[0], "hidden"), areas(sheet.views[0], "kept")
+    around = math.pi * cope.values["rail_diameter"]
+    under = translate(Polygon(tab.outlines[0]), -around, 0)
+    assert strip.buffer(0.1).covers(under)
+    assert under.bounds[0] == pytest.approx(0, abs=1e-6) and under.bounds[2] > min(10, 0.15 * around)
+
+
+@pytest.mark.parametrize("cope", WRAPS, ids=repr)
+def test_round_rail_from_the_side_and_down_the_leg(cope):
+    sheet = draw(cope)
+    down = view(sheet, "Down the leg")
+    (rail,) = areas(down, "kept")
+    (post,) = on(down, "joint", Circle)
+    at = disc(post.radius)
+    assert post.radius == cope.values["leg_diameter"] / 2
+    assert rail.intersection(at).area < EXACT * rail.area and rail.distance(at) < 0.02
+    half, middle = cope.values["rail_diameter"] / 2, -cope.values["offset"]
+    assert (rail.bounds[1], rail.bounds[3]) == pytest.approx((middle - half, middle + half))
+    flat = view(sheet, "The wrap laid flat")
+    kept, waste = whole(flat, "kept"), whole(flat, "waste")
+    assert kept.intersection(waste).area < EXACT * kept.area
+    assert together([kept, waste]).area == pytest.approx(box(*kept.bounds).area, rel=1e-4)
+    dimension = next(each for each in flat.dimensions if each.text.startswith("saddle"))
+    assert abs(dimension.start[1] - dimension.end[1]) == pytest.approx(cope.plain.saddle_depth)
+    (side,) = on(view(sheet, "From the side"), "kept")
+    lean = numpy.subtract(*side.outlines[0][-2:])  # the two corners away from the leg
+    angle = math.degrees(math.atan2(abs(lean[1]), abs(lean[0])))
+    assert angle == pytest.approx(math.degrees(cope.values["angle"]), abs=1e-6)
+    assert math.hypot(*lean) == pytest.approx(2 * half)
