@@ -1,0 +1,86 @@
+"""The plate of a measured rim: its points, the circle that fits them best, and how far each point is off it."""
+
+import math
+
+from shoplib.drawing.finding_the_centre import on
+from shoplib.drawing.sheet import Sheet
+from shoplib.model import write_value
+
+STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
+
+
+def draw_rim(points, circle, unit="mm", numbers=None):
+    """Draw points (x, y) and their fitted RimCircle, all floats in mm; the points may bring numbers of their own.
+
+    >>> from shoplib.maths.rims import plain_fit
+    >>> points = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)]
+    >>> draw_rim(points, plain_fit(points)).title
+    'Circle through a measured rim'
+    """
+    numbers = numbers or range(1, len(points) + 1)
+    sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers))
+    times = enlarged(circle)
+    x, y = circle.centre
+    title = f"Centre {write(x, unit)} across, {write(y, unit)} up"
+    view = sheet.view(title + (f"; out of round enlarged {times} times" if times > 1 else ""))
+    view.circle("joint", circle.centre, circle.radius)
+    _edges(view, points, circle)
+    _points(view, zip(numbers, points, circle.residuals), circle, times, unit)
+    view.cross("centre", circle.centre, 0.12 * circle.radius)
+    text = f"diameter {write(2 * circle.radius, unit)}"
+    view.dimension((x - circle.radius, y), (x + circle.radius, y), text, "above")
+    return sheet
+
+
+def write(value, unit):
+    """A size of the rim as it is told everywhere: to a tenth of a millimetre or a 64th."""
+    return write_value(float(value), "length", unit, "0.1 mm", "1/64 in")
+
+
+def write_out(value, unit):
+    """How far a point is off the circle, with its sign."""
+    text = write_value(abs(float(value)), "length", unit, "0.1 mm", "0.005 in")
+    if text == write_value(0.0, "length", unit, "0.1 mm", "0.005 in"):
+        return text
+    return ("+" if value > 0 else "−") + text
+
+
+def _spoken(points, circle, unit, numbers):
+    x, y = (write(each, unit) for each in circle.centre)
+    off = max(map(abs, circle.residuals))
+    words = (
+        f"{len(points)} points measured on a rim. The circle that fits best has its centre at {x} across and {y} up,"
+        f" diameter {write(2 * circle.radius, unit)}. No point is further off it than {write(off, unit)}."
+    )
+    return words + (f" Point {numbers[circle.suspect - 1]} looks wrong." if circle.suspect else "")
+
+
+def enlarged(circle):
+    """How many times the residuals are drawn larger: as much as leaves the worst one a quarter of the radius."""
+    worst = max(map(abs, circle.residuals))
+    if worst < 1e-6 * circle.radius:
+        return 1
+    return max((step for step in STEPS if step * worst <= circle.radius / 4), default=1)
+
+
+def _edges(view, points, circle):
+    """The two edges that the points are measured from, where they are near enough to show."""
+    (x, y), radius = circle.centre, circle.radius
+    right = max(x + radius, *(px for px, _ in points))
+    top = max(y + radius, *(py for _, py in points))
+    if 0 <= x - 0.5 * radius <= 2 * radius and 0 <= y - 0.5 * radius <= 2 * radius:
+        view.line("edge", (0, 0), (right, 0))
+        view.line("edge", (0, 0), (0, top))
+        view.line("centre", (0, y), (x, y))
+        view.line("centre", (x, 0), (x, y))
+
+
+def _points(view, measured, circle, times, unit):
+    for place, (number, point, off) in enumerate(measured, 1):
+        angle = math.atan2(point[1] - circle.centre[1], point[0] - circle.centre[0])
+        rim = on(angle, circle.radius, circle.centre)
+        view.circle("mark", point, 0.028 * circle.radius)
+        view.line("out", rim, on(angle, circle.radius + times * off, circle.centre))
+        wrong = "  looks wrong" if place == circle.suspect else ""
+        side = "right" if point[0] >= circle.centre[0] else "left"
+        view.note(point, f"{number}:  {write_out(off, unit)}{wrong}", side)

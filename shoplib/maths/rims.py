@@ -1,0 +1,232 @@
+"""Circles found from measurements of their rim: through three points, from a chord, or the best through many."""
+
+from typing import NamedTuple
+
+from shoplib import measure
+from shoplib.maths.functions import sqrt
+from shoplib.model import ShapeError, public, write_finely
+
+FLATTEST = 1000  # times their spread: points on a larger circle lie in a line for all that a rule can tell
+FEWEST_TO_JUDGE = 7  # points that it takes to tell which one does not belong
+STANDS_OUT = 5  # times as far off as any of the others from their own circle
+READING = 0.1  # mm: nobody reads a rule more closely
+
+
+class RimCircle(NamedTuple):
+    """A circle found from its rim; a residual is how far its point lies outside the circle (inside: negative).
+
+    `suspect` counts from 1: the point that stands out from a circle which the others agree on.
+    """
+
+    centre: tuple
+    radius: object
+    residuals: tuple = ()
+    suspect: object = None
+
+    def __repr__(self):
+        x, y = map(write_finely, self.centre)
+        words = f"centre at {x}, {y}; radius {write_finely(self.radius)}"
+        if self.residuals:
+            words += "; residuals " + ", ".join(map(write_finely, self.residuals))
+        return words + (f"; point {self.suspect} looks wrong" if self.suspect else "")
+
+
+def radius_of(chord, rise):
+    """Radius from chord and rise, on floats, arrays, Quantities or symbols.
+
+    >>> radius_of(16.0, 6.0)
+    8.333333333333334
+    """
+    return (chord**2 + 4 * rise**2) / (8 * rise)
+
+
+def chord_of(radius, rise):
+    """Chord from radius and rise, on floats, arrays, Quantities or symbols.
+
+    >>> chord_of(5.0, 2.0)
+    8.0
+    """
+    return 2 * sqrt(rise * (2 * radius - rise))
+
+
+def centre_and_radius(first, second, third):
+    """Centre x, centre y and radius of the circle through three points: where two perpendicular bisectors cross.
+
+    Runs on floats, arrays, Quantities or symbols.
+
+    >>> centre_and_radius((0.0, 0.0), (4.0, 0.0), (0.0, 3.0))
+    (2.0, 1.5, 2.5)
+    """
+    bx, by = second[0] - first[0], second[1] - first[1]
+    cx, cy = third[0] - first[0], third[1] - first[1]
+    turn = 2 * (bx * cy - by * cx)
+    x = (cy * (bx**2 + by**2) - by * (cx**2 + cy**2)) / turn
+    y = (bx * (cx**2 + cy**2) - cx * (bx**2 + by**2)) / turn
+    return first[0] + x, first[1] + y, sqrt(x**2 + y**2)
+
+
+def radius_from_chord(chord, rise):
+    """Radius of an arc from its chord and the rise in the chord's middle.
+
+    Machinery's Handbook, 31st ed., p. 79. Raises ShapeError where either is not more than nothing.
+
+    >>> round(radius_from_chord("16 in", "6 in").to("in"), 4)
+    <Quantity(8.3333, 'inch')>
+    """
+    chord, rise = measure.plain("length", chord), measure.plain("length", rise)
+    for words, size in (("chord", chord), ("rise", rise)):
+        if size <= 0:
+            raise ShapeError(f"The {words} is {{}}: it must be more than nothing. Measure it again.", size)
+    return public(radius_of(chord, rise), "length")
+
+
+def chord(radius, rise):
+    """Chord across an arc of this radius that rises this much in its middle.
+
+    Machinery's Handbook, 31st ed., p. 79. Raises ShapeError where the rise is not on the circle.
+
+    >>> chord("60 mm", "8 mm").round(2)
+    <Quantity(59.87, 'millimeter')>
+    """
+    radius, rise = measure.plain("length", radius), measure.plain("length", rise)
+    if radius <= 0:
+        raise ShapeError("The radius is {}: it must be more than nothing. Measure it again.", radius)
+    if not 0 < rise < 2 * radius:
+        raise ShapeError(
+            "A rise of {} is not on a circle of radius {}: it must be more than nothing and less than {}.",
+            rise, radius, 2 * radius,
+        )
+    return public(chord_of(radius, rise), "length")
+
+
+def circle_through(p1, p2, p3):
+    """The circle through three points, each a pair of lengths (x, y): its centre and radius.
+
+    The points need not lie round the whole rim, but the wider apart the better. Raises ShapeError where
+    they lie in a line or two of them are the same.
+
+    >>> circle_through(("0 mm", "0 mm"), ("4 mm", "0 mm"), ("0 mm", "3 mm"))
+    centre at 2.00 mm, 1.50 mm; radius 2.50 mm
+    """
+    points = read_points((p1, p2, p3))
+    _refuse_few(points)
+    (bx, by), (cx, cy) = ((x - points[0][0], y - points[0][1]) for x, y in points[1:])
+    if abs(bx * cy - by * cx) < 1e-12 * spread(points) ** 2:
+        raise _in_a_line()
+    x, y, radius = centre_and_radius(*points)
+    _refuse_flat(points, radius)
+    return public(RimCircle((x, y), radius), "length")
+
+
+def fit_circle(points):
+    """The circle that fits many rim points best: the sum of the squared distances off it is least.
+
+    Points are pairs of lengths (x, y), at least three. Residuals are taken square to the circle, positive
+    outside. With seven points or more the fit says which one looks wrong, if one does. Raises ShapeError
+    where there are too few points or they lie in a line. W. Gander, G. Golub and R. Strebel, Least-squares
+    fitting of circles and ellipses, BIT 34 (1994), section 3.
+
+    >>> fit_circle([("0 mm", "0 mm"), ("4 mm", "0 mm"), ("4 mm", "3 mm"), ("0 mm", "3 mm")]).radius.round(9)
+    <Quantity(2.5, 'millimeter')>
+    """
+    return public(plain_fit(read_points(points)), "length")
+
+
+def read_points(points, first=1):
+    """Pairs of lengths as pairs of floats in mm; a point that cannot be read is named by its number."""
+    return [_read_point(number, point) for number, point in enumerate(points, first)]
+
+
+def _read_point(number, point):
+    try:
+        if isinstance(point, str):
+            raise measure.MeasureError("give x and y apart, as a pair of lengths.")
+        try:
+            x, y = point
+        except (TypeError, ValueError):
+            raise measure.MeasureError("give a pair of lengths, x and y.") from None
+        return measure.plain("length", x), measure.plain("length", y)
+    except measure.MeasureError as error:
+        raise measure.MeasureError(f"Point {number}: {error}") from None
+
+
+def plain_fit(points):
+    """The best circle through points in mm, with its residuals and the point that stands out."""
+    circle = _best(points)
+    return circle._replace(suspect=_stands_out(points))
+
+
+def spread(points):
+    """The longer side of the upright box round the points."""
+    return max(max(each) - min(each) for each in zip(*points))
+
+
+def _refuse_few(points):
+    if len(set(points)) < 3:
+        raise ShapeError(
+            f"A circle needs three points that are not the same, and here are {len(set(points))}: "
+            "measure more of the rim."
+        )
+
+
+def _refuse_flat(points, radius):
+    if not radius <= FLATTEST * spread(points):
+        raise _in_a_line()
+
+
+def _in_a_line():
+    return ShapeError("The points lie in one line, so no circle goes through them: measure them further round the rim.")
+
+
+def _best(points):
+    """Least squares of the distances off the circle, started from the algebraic fit."""
+    import numpy
+    from scipy.optimize import least_squares
+
+    _refuse_few(points)
+    size = spread(points)
+    xy = numpy.array(points)
+    middle = xy.mean(axis=0)
+    scaled = (xy - middle) / size
+    if numpy.linalg.svd(scaled, compute_uv=False)[-1] < 1e-9:
+        raise _in_a_line()
+
+    def off(circle):
+        return numpy.hypot(scaled[:, 0] - circle[0], scaled[:, 1] - circle[1]) - circle[2]
+
+    found = least_squares(off, _algebraic(scaled), xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=2000).x
+    radius = float(found[2]) * size
+    _refuse_flat(points, radius)
+    x, y = (float(each) for each in found[:2] * size + middle)
+    return RimCircle((x, y), radius, tuple(float(each) * size for each in off(found)))
+
+
+def _algebraic(xy):
+    """The circle for which x^2 + y^2 fits best: linear, quick, and near enough to start from."""
+    import numpy
+
+    left = numpy.column_stack([2 * xy, numpy.ones(len(xy))])
+    (x, y, rest), *_ = numpy.linalg.lstsq(left, (xy**2).sum(axis=1), rcond=None)
+    return x, y, numpy.sqrt(max(rest + x**2 + y**2, 1e-12))
+
+
+def _stands_out(points):
+    """The number of the point without which all the others agree far better; None where there is none.
+
+    It must lie STANDS_OUT times as far off the others' circle as any of them.
+    """
+    import math
+
+    if len(points) < FEWEST_TO_JUDGE:
+        return None
+    worst = None
+    for number, (x, y) in enumerate(points, 1):
+        try:
+            others = _best(points[: number - 1] + points[number:])
+        except ShapeError:
+            continue
+        off = abs(math.hypot(x - others.centre[0], y - others.centre[1]) - others.radius)
+        agreed = max(READING, *map(abs, others.residuals))
+        if off > STANDS_OUT * agreed and (worst is None or off / agreed > worst[0]):
+            worst = off / agreed, number
+    return worst and worst[1]
