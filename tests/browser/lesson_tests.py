@@ -1,0 +1,283 @@
+"""What a person does with a lesson in a browser; each width runs all of it."""
+
+import base64
+import importlib
+import re
+from urllib.parse import unquote
+
+import pytest
+
+from shoplib import length
+
+WATCH = """handle => {
+  const panel = document.querySelector('.jp-WindowedPanel-outer');
+  const drawn = [...document.querySelectorAll('svg[aria-label]')];
+  const pictures = drawn.map(svg => svg.closest('.widget-html-content'));
+  const seen = window.seen = {tops: [], pictures: drawn.length, least: drawn.length, frames: 0, on: true};
+  const look = () => {
+    if (!seen.on) return;
+    seen.frames += 1;
+    seen.tops.push([panel.scrollTop, handle.closest('.widget-hslider').getBoundingClientRect().top]);
+    seen.least = Math.min(seen.least, pictures.filter(each => each.querySelector('svg')).length);
+    requestAnimationFrame(look);
+  };
+  look();
+}"""
+SEEN = "() => { window.seen.on = false; return window.seen }"
+TOO_WIDE = """() => {
+  const found = [], panel = document.querySelector('.jp-WindowedPanel-outer');
+  const tell = (what, each) => found.push(`${what}: ${(each.title || each.textContent).slice(0, 60)}`);
+  const edge = panel.getBoundingClientRect().right;
+  if (panel.scrollWidth > panel.clientWidth) found.push('the page can be moved sideways');
+  for (const each of document.querySelectorAll('.jp-Placeholder-content'))
+    if (each.getBoundingClientRect().right > edge) tell('first line too long', each);
+  const shown = [...document.querySelectorAll('.jp-OutputArea-output, .jp-OutputArea-output *')]
+    .filter(e => e.checkVisibility({visibilityProperty: true}) && !e.closest('svg, math, mjx-container'));
+  for (const each of shown) {
+    const {overflowX, overflowY} = getComputedStyle(each), box = each.getBoundingClientRect();
+    const wide = each.scrollWidth > each.clientWidth + 1, high = each.scrollHeight > each.clientHeight + 1;
+    const may = e => e && (['auto', 'scroll'].includes(getComputedStyle(e).overflowX)
+      || may(e.parentElement.closest('.jp-OutputArea-output *')));
+    if (box.right > edge + 1 && !may(each)) tell('beyond the edge', each);
+    if (each.matches('.jp-OutputArea-output')) continue;
+    if (wide && overflowX === 'hidden') tell('cut off at the side', each);
+    if (high && overflowY === 'hidden') tell('cut off below', each);
+    if (wide && each.matches('input, button')) tell('words cut off', each);
+  }
+  const small = shown.filter(each => each.matches('input, button, select'));
+  for (const [i, a] of small.entries()) for (const b of small.slice(i + 1)) {
+    const p = a.getBoundingClientRect(), q = b.getBoundingClientRect();
+    if (p.left < q.right - 1 && q.left < p.right - 1 && p.top < q.bottom - 1 && q.top < p.bottom - 1)
+      found.push(`${a.title} lies on ${b.title}`);
+  }
+  return found;
+}"""
+IN_REACH = """() => [...document.querySelectorAll('.jp-OutputArea-output :is(input, button, select)')]
+  .filter(each => each.checkVisibility({visibilityProperty: true}))
+  .map(each => ({
+    height: each.getBoundingClientRect().height,
+    name: each.labels?.[0]?.textContent || (each.matches('button') ? each.textContent : '') || each.title,
+    title: each.title,
+  }))"""
+
+MODELS = """async () => (await window.jupyterapp.shell.currentWidget.sessionContext.session.kernel
+  .requestCommInfo({target_name: 'jupyter.widget'})).content.comms"""
+
+
+class LessonTests:
+    """All tests of one lesson at one width, on a page that is loaded once."""
+
+    width = height = None
+
+    @pytest.fixture(autouse=True)
+    def nothing_goes_wrong(self, lesson):
+        """After each test: no traceback, no complaint of page or kernel, no request to another machine."""
+        yield
+        lesson.settle()
+        assert lesson.troubles() == []
+
+    @pytest.fixture
+    def bench(self, lesson):
+        bench = lesson.benches()[0]
+        yield bench
+        bench.back()
+
+    def test_all_cells_run(self, lesson):
+        for output in lesson.outputs():
+            assert output["output_type"] != "error" and output.get("name") != "stderr", output
+        benches = lesson.benches()
+        assert benches
+        for bench in benches:
+            assert bench.root.locator("svg[aria-label]").get_attribute("aria-label")
+            assert bench.root.get_by_role("slider").count() > 0
+            assert bench.alerts() == []
+
+    def test_no_id_is_used_twice(self, lesson):
+        ids = lesson.page.evaluate("[...document.querySelectorAll('.jp-Notebook [id]')].map(each => each.id)")
+        assert len(ids) == len(set(ids))
+
+    def test_everything_has_a_name_and_room_for_a_finger(self, lesson):
+        for each in lesson.page.evaluate(IN_REACH):
+            assert each["name"].strip() and each["title"] != "null", each
+            assert each["height"] >= 40, each
+
+    @pytest.mark.parametrize("unit", ["millimetres", "inches"])
+    def test_nothing_is_cut_off(self, lesson, unit):
+        for bench in lesson.benches():
+            bench.press(unit, "Working", "Error budget", "The other way round")
+        try:
+            assert lesson.page.evaluate(TOO_WIDE) == []
+        finally:
+            for bench in lesson.benches():
+                bench.press("Working", "Error budget", "The other way round", "millimetres")
+
+    def test_each_slider_follows_the_keyboard(self, lesson):
+        for bench in lesson.benches():
+            for control in bench.controls.all():
+                self._slide(bench, control)
+            bench.back()
+
+    def _slide(self, bench, control):
+        """Move a slider by key, to and fro and to both ends; where a shape cannot be made it says why."""
+        bench.back()
+        handle, box = control.get_by_role("slider"), control.locator("input")
+        handle.scroll_into_view_if_needed()
+        handle.focus()
+        handle.evaluate(WATCH)
+        texts, shown = [box.input_value()], [bench.shown()]
+        for key in ("ArrowRight", "ArrowLeft", "Home", "End"):
+            bench.page.keyboard.press(key)
+            bench.lesson.settle()
+            texts.append(box.input_value())
+            shown.append(bench.shown())
+            self._told_why(bench)
+        self._steady(bench.page.evaluate(SEEN))
+        assert len(set(texts)) > 2 and texts[-2] != texts[-1], f"the box does not follow: {texts}"
+        assert len(set(shown)) > 1, f"nothing follows {box.get_attribute('title')}"
+
+    def _told_why(self, bench):
+        """An alert is a sentence or two for a person, and the settings then stand empty."""
+        for alert in bench.alerts():
+            assert re.match(r"✗ This cannot be made\. [A-Z].{20,300}\.", alert), alert
+            assert "—" in bench.root.locator("table").first.text_content()
+
+    def _steady(self, seen):
+        assert seen["frames"] > 5
+        assert seen["least"] == seen["pictures"] > 0, "a picture vanished between two frames"
+        for place in zip(*seen["tops"]):
+            assert max(place) - min(place) <= 1, "the page jumped"
+
+    def test_a_size_is_typed_in_inches(self, bench):
+        box, before = bench.length_box(), bench.drawing()
+        text = bench.type_inches()
+        assert abs(length(box.input_value()) - length(text)) < length("0.006 mm")
+        assert box.input_value().endswith(" mm")
+        assert text != "17 3/8 in" or box.input_value() == "441.33 mm"
+        assert bench.drawing() != before
+        assert bench.alerts() == []
+
+    def test_rubbish_is_answered_and_the_picture_stays(self, bench):
+        before, box = bench.drawing(), bench.length_box()
+        for text in ("about <b>so</b> much", "440", "1/0 in", "0 mm", "nan mm"):
+            bench.type(box, text)
+            (alert,) = bench.alerts()
+            assert re.match(r"✗ .{20,300}\.$", alert, re.S), alert
+            assert bench.drawing() == before
+        bench.press("Back to the start")
+        assert bench.alerts() == []
+
+    def test_sizes_come_back_from_inches(self, bench):
+        bench.type_inches()
+        sizes = bench.sizes()
+        bench.press("inches")
+        assert not any(size.endswith(" mm") for size in bench.sizes())
+        handle = bench.controls.first.get_by_role("slider")
+        box = bench.boxes()[0]
+        before, drawing = box.input_value(), bench.drawing()
+        bench.press("millimetres")
+        assert bench.sizes() == sizes
+        bench.press("inches")
+        assert (box.input_value(), bench.drawing()) == (before, drawing)
+        handle.focus()
+        bench.page.keyboard.press("ArrowRight")
+        bench.lesson.settle()
+        assert box.input_value() != before and box.input_value().endswith(" in")
+        assert bench.drawing() != drawing
+
+    def test_explanations_follow_the_sliders(self, bench):
+        bench.press("Working", "Error budget", "The other way round")
+        assert bench.root.locator("math, mjx-container").count() > 0
+        assert "worst case" in bench.root.inner_text()
+        budget = bench.root.locator("table:has(th:text('out by'))")
+        working = bench.root.locator(".widget-html-content:has(math, mjx-container)")
+        before = working.inner_html()
+        bench.type(bench.root.get_by_title("The result that you want"), "1 mm")
+        assert "Type the result" not in bench.root.inner_text()
+        for handle in bench.controls.get_by_role("slider").all():
+            handle.press("ArrowRight")
+            bench.lesson.settle()
+        assert working.inner_html() != before
+        assert budget.count() == 1
+        bench.press("Working", "Error budget", "The other way round")
+        assert working.count() == budget.count() == 0
+
+    def test_a_measurement_is_judged(self, bench):
+        box = bench.root.locator("input[title^='What you measured']:enabled").first
+        verdict = bench.root.get_by_role("status")
+        size, unit = re.search(r"([\d.]+) (mm|deg)", bench.root.locator("table").first.inner_text()).groups()
+        double = f"{2 * float(size)} {unit}"
+        for text, answer in ((f"{size} {unit}", "✓ right"), (double, "too large"), ("moo", "✗ 'moo'")):
+            bench.type(box, text)
+            assert answer in verdict.inner_text()
+        bench.type(box, "")
+        assert verdict.inner_text().strip() == ""
+
+    @pytest.mark.parametrize(
+        "button, start", [("Bench card", b"%PDF"), ("Template A4", b"%PDF"), ("Outline", b"  0\n")],
+        ids=("card", "template", "DXF"),
+    )
+    def test_printouts_are_saved_and_offered(self, lesson, bench, button, start):
+        folder = lesson.lab.folder / "printouts"
+        for old in folder.glob("*"):
+            old.unlink()
+        bench.press(button)
+        link = bench.root.locator("a[download]")
+        head, _, data = link.get_attribute("href").partition(",")
+        assert re.fullmatch(r"data:application/(pdf|dxf);base64", head)
+        offered = base64.b64decode(unquote(data))
+        assert offered.startswith(start)
+        (saved,) = folder.glob("*")
+        assert saved.name == link.get_attribute("download")
+        assert saved.read_bytes() == offered
+
+    def test_practice_tells_the_slip(self, lesson):
+        topic = re.search(r'practice\(\\"(\w+)\\"', lesson.path.read_text("utf-8"))[1]
+        questions = importlib.import_module(f"shoplib.bench.{topic}").questions(1)
+        for number, question in enumerate(questions, 1):
+            box = lesson.page.get_by_title(f"Answer to question {number}", exact=True)
+            told = lesson.page.locator(".widget-hbox", has=box).get_by_role("status")
+            answers = [(question.write(question.answer), "✓ Right"), ("moo", "✗ ")]
+            for value, said in question.told_slips()[:1]:
+                answers.append((question.write(value), f"✗ Not yet. {said}"))
+            for text, answer in answers:
+                box.fill(text)
+                box.press("Enter")
+                lesson.settle()
+                assert told.inner_text().startswith(answer)
+
+    def test_a_bench_leaves_the_others_alone(self, lesson):
+        benches = lesson.benches()
+        for bench in benches:
+            others = [each for each in benches if each is not bench]
+            before = [each.shown() for each in others]
+            bench.type_inches()
+            assert [each.shown() for each in others] == before
+            bench.back()
+
+    def test_keys_alone_reach_everything(self, lesson, bench):
+        bench.root.get_by_role("button", name="millimetres").focus()
+        reached = set()
+        for _ in range(60):
+            lesson.page.keyboard.press("Tab")
+            reached.add(lesson.page.evaluate(
+                "(e => e.getAttribute('role') || e.title || e.textContent)(document.activeElement)"
+            ))
+        assert {"slider", "Back to the start", "The result to explain", "Open or close"} <= reached
+        assert any(each.startswith("What you measured") for each in reached)
+        assert all(box.get_attribute("title") in reached for box in bench.boxes())
+
+    def test_a_cell_run_again_closes_its_former_bench(self, lesson):
+        count = len(lesson.benches())
+        models = len(lesson.page.evaluate(MODELS))
+        lesson.page.evaluate("""async () => {
+            const book = window.jupyterapp.shell.currentWidget.content;
+            book.activeCellIndex = book.widgets.findIndex(each => each.node.querySelector('svg[aria-label]'));
+            await window.jupyterapp.commands.execute('notebook:run-cell');
+        }""")
+        lesson.settle()
+        assert len(lesson.benches()) == count
+        assert abs(len(lesson.page.evaluate(MODELS)) - models) < 20, "the former bench is still alive"
+        bench = lesson.benches()[0]
+        before = bench.drawing()
+        bench.type_inches()
+        assert bench.drawing() != before
