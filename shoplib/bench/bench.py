@@ -108,6 +108,7 @@ class Bench:
 
     def refresh(self):
         """Solve, draw and write everything that is in view."""
+        self.printouts.forget()
         try:
             plain = self.cls.solved(self.values)
             drawing = svg(draw(plain, self.unit), self.prefix)

@@ -86,9 +86,6 @@ class Control:
             self.note = note
             self.head.value = looks.head(self.item, note)
 
-    def lock(self, locked):
-        self.slider.disabled = self.box.disabled = locked
-
 
 class Options(widgets.HBox):
     """A row of buttons of which one is chosen: it is told by its mark, never by colour alone."""

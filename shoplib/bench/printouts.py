@@ -49,6 +49,11 @@ class Printouts:
             f"download='{escape(path.name)}' href='data:{kind_of_file};base64,{coded}'>Download {escape(path.name)}</a>"
         )
 
+    def forget(self):
+        """Take the link away: the sizes have moved on, the file has not."""
+        if self.link.value:
+            self.link.value = ""
+
     def _write(self, kind):
         from shoplib import paper
 

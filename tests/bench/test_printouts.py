@@ -72,3 +72,10 @@ def test_any_reason_is_told_without_its_markup(bench, monkeypatch, error):
     monkeypatch.setattr(paper, "save_card", fail)
     bench.printouts.save("card")
     assert said(bench.printouts.link) == f"✗ Not saved: {error}"
+
+
+def test_link_goes_when_the_sizes_move_on(bench):
+    bench.printouts.save("card")
+    assert "Saved as" in said(bench.printouts.link)
+    bench.set(diameter="300 mm")
+    assert said(bench.printouts.link) == ""
