@@ -50,7 +50,7 @@ def _size(item, value, unit):
     if item.kind != "length":
         return item.write(value, unit).replace(" ", "")
     if unit == "in":
-        words = measure.write(value, "length", "in", "1/64 in")
+        words = item.write(value, unit)
     else:
         words = re.sub(r"\.?0+ ", " ", measure.write(value, "length", "mm", "0.01 mm"))
     number, _, word = words.rpartition(" ")
