@@ -28,6 +28,12 @@ def find(cls, values, input, wanted):
     >>> CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="226.5 mm")
     441.00 mm
     """
+    kind = cls.inputs()[input].kind
+    return Found(public(value, kind) for value in plain_answers(cls, values, input, wanted))
+
+
+def plain_answers(cls, values, input, wanted):
+    """The same in floats (mm, rad, kg): for the bench, which writes them itself."""
     (name, value), = wanted.items()
     result = cls.results()[name]
     if result.plan:
@@ -36,7 +42,7 @@ def find(cls, values, input, wanted):
     item = cls.inputs()[input]
     if item.kind in ("flag", "choice"):
         raise ShapeError(f"{item.words}: this is a choice, not a size. Try each in turn.", input=input)
-    return Found(public(root, item.kind) for root in plain_find(cls, values, item, result, target))
+    return plain_find(cls, values, item, result, target)
 
 
 def _target(result, value):

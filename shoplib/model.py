@@ -374,14 +374,14 @@ class Model:
         """Show how a result comes about: formula, numbers put in, result."""
         from shoplib.working import Working
 
-        _known(name, self.results(), "result")
+        known(name, self.results(), "result")
         return Working(type(self), self.plain, name, unit)
 
     def budget(self, name):
         """What each input's tolerance does to a result, largest first."""
         from shoplib.budget import budget
 
-        _known(name, self.results(), "result")
+        known(name, self.results(), "result")
         return budget(type(self), self.values, name)
 
     def find(self, input, **wanted):
@@ -394,8 +394,8 @@ class Model:
 
         if len(wanted) != 1:
             raise measure.MeasureError("Ask for one result at a time, for instance outer_pivot='226 mm'.")
-        _known(input, self.inputs(), "input")
-        _known(*wanted, self.results(), "result")
+        known(input, self.inputs(), "input")
+        known(*wanted, self.results(), "result")
         return find(type(self), self.values, input, wanted)
 
     def replace(self, **changes):
@@ -423,7 +423,7 @@ class Model:
         return hash((type(self), tuple(self.values.items())))
 
 
-def _known(name, declared, what):
+def known(name, declared, what):
     """Refuse a name that the model does not have."""
     if name not in declared:
         raise measure.MeasureError(f"There is no {what} {str(name)[:40]!r} here. There are: {', '.join(declared)}.")

@@ -16,8 +16,7 @@ from shoplib.bench.printouts import Printouts
 from shoplib.bench.settings import Settings
 from shoplib.drawing import draw
 from shoplib.drawing.svg import svg
-from shoplib.measure import MeasureError
-from shoplib.model import ShapeError, public, summary
+from shoplib.model import ShapeError, known, public, summary
 
 _numbers = itertools.count(1)
 _open_benches = {}
@@ -73,18 +72,15 @@ class Bench:
 
     def set(self, **sizes):
         """Change several inputs at once, given as the model takes them, and redraw once."""
-        read = {name: self._input(name).read(value) for name, value in sizes.items()}
+        inputs = self.cls.inputs()
+        for name in sizes:
+            known(name, inputs, "input")
+        read = {name: inputs[name].read(value) for name, value in sizes.items()}
         with self.lock:
             self.values.update(read)
             for name, value in read.items():
                 self.controls[name].show(value, self.unit)
             self.refresh()
-
-    def _input(self, name):
-        inputs = self.cls.inputs()
-        if name not in inputs:
-            raise MeasureError(f"There is no input {name!r} here. There are: {', '.join(inputs)}.")
-        return inputs[name]
 
     def _changed(self, name, value):
         guarded(self, self._take)(name, value)

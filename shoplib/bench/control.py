@@ -19,15 +19,16 @@ class Control:
 
     def __init__(self, item, value, unit, changed):
         self.item, self.changed, self.quiet = item, changed, False
-        self.head = widgets.HTML()
-        self.note = ""
+        self.head = widgets.HTML(looks.head(item))
+        self.note = widgets.HTML(layout=looks.note_layout())
         self.slider = widgets.IntSlider(readout=False, layout=looks.SLIDER)
         self.box = widgets.Text(
             continuous_update=False, layout=looks.BOX, style=looks.TYPED,
             placeholder="left out" if item.optional else "size and unit",
         )
         self.box.tooltip = self.slider.tooltip = f"{item.words}. {item.help}"
-        self.widget = widgets.VBox([self.head, widgets.HBox([self.slider, self.box])], layout=looks.CONTROL)
+        row = widgets.HBox([self.slider, self.box])
+        self.widget = widgets.VBox([self.head, row, self.note], layout=looks.CONTROL)
         self.show(value, unit, ranged=True)
         self.slider.observe(self._slid, "value")
         self.box.observe(self._typed, "value")
@@ -80,11 +81,12 @@ class Control:
         else:
             self.changed(self.item.name, value)
 
-    def _say(self, note):
-        """The head over the slider: the input's name, and what was wrong with what was typed."""
-        if note != self.note or not self.head.value:
-            self.note = note
-            self.head.value = looks.head(self.item, note)
+    def _say(self, wrong):
+        """What was wrong with what was typed, below the box so that the box stays under the hand."""
+        text = looks.wrong(wrong) if wrong else ""
+        if text != self.note.value:
+            self.note.value = text
+            self.note.layout.display = None if wrong else "none"
 
 
 class Options(widgets.HBox):
@@ -119,7 +121,7 @@ class Choice:
         self.item, self.changed, self.quiet = item, changed, False
         options = [("yes", True), ("no", False)] if item.kind == "flag" else [(word, word) for word in item.options]
         self.buttons = self._one_of(options, value)
-        head = widgets.HTML(looks.head(item, ""))
+        head = widgets.HTML(looks.head(item))
         self.widget = widgets.VBox([head, self.buttons], layout=looks.CONTROL)
         self.buttons.observe(self._chosen, "value")
 

@@ -7,9 +7,9 @@ import ipywidgets as widgets
 from shoplib.bench import looks
 from shoplib.bench.guard import guarded
 from shoplib.budget import plain_budget
-from shoplib.inverse import find
+from shoplib.inverse import plain_answers
 from shoplib.measure import MeasureError
-from shoplib.model import ShapeError, write_value
+from shoplib.model import FINE, ShapeError, write_value
 from shoplib.working import Working
 
 PANES = {"working": "Working", "budget": "Error budget", "inverse": "The other way round"}
@@ -82,7 +82,10 @@ class Explain:
     def _budget(self):
         result = self.cls.results()[self.chosen.value]
         found = plain_budget(self.cls, self.bench.values, result.name)
-        write = lambda value: _fine(result, value, self.bench.unit)  # noqa: E731
+
+        def write(value):
+            return _fine(result, value, self.bench.unit)
+
         rows = []
         for share in found.shares:
             item = self.cls.inputs()[share.input]
@@ -97,22 +100,13 @@ class Explain:
         if not self.wanted.value.strip():
             return looks.paragraph("Type the result that you want; the other inputs stay as they are.")
         result, item = self.cls.results()[self.chosen.value], self.cls.inputs()[self.input.value]
-        found = find(self.cls, self.bench.values, item.name, {result.name: self.wanted.value})
+        found = plain_answers(self.cls, self.bench.values, item.name, {result.name: self.wanted.value})
         if not found:
             return looks.paragraph(f"No {item.words} within its range gives that.")
-        texts = " or ".join(_fine(item, _plain(value), self.bench.unit) for value in found)
+        texts = " or ".join(_fine(item, value, self.bench.unit) for value in found)
         return looks.paragraph(f"{item.words}: <b>{texts}</b>", 18)
 
 
-def _plain(value):
-    """The float behind a Quantity, in mm or rad."""
-    if not hasattr(value, "to_root_units"):
-        return value
-    return value.to("mm" if value.check("[length]") else "rad").magnitude
-
-
 def _fine(item, value, unit):
-    """A small size: to 0.01 mm, 0.001 in or 0.01 deg."""
-    if item.kind == "length":
-        return write_value(value, "length", unit, "0.01 mm", "0.001 in")
-    return write_value(value, item.kind, unit, "0.01 deg" if item.kind == "angle" else item.step, None)
+    """A small size: to 0.01 mm, 0.001 in, 0.01 deg or 0.01 kg."""
+    return write_value(value, item.kind, unit, *FINE.get(item.kind, (item.step, None)))

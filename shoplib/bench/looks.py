@@ -36,19 +36,26 @@ FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(
 QUIET = "color:var(--jp-content-font-color2,#555);"
 
 
-def head(item, note):
-    """An input's name above its slider; what was wrong with what was typed stands there too."""
+def head(item):
+    """An input's name above its slider."""
     symbol = f" <i>{_letter(item.symbol)}</i>" if len(item.symbol) < 8 else ""
-    wrong = (
-        f"<div role='alert' style='font-size:14px;border-left:4px solid #d55e00;padding-left:8px'>✗ "
-        f"{escape(note)}</div>"
-        if note
-        else ""
-    )
     return (
-        f'<div style="{FACE}line-height:1.35" title="{escape(item.help)}"><span style=\'font-size:16px\'>'
-        f"{escape(item.words)}{symbol}</span>{wrong}</div>"
+        f'<div style="{FACE}line-height:1.35;font-size:16px" title="{escape(item.help)}">'
+        f"{escape(item.words)}{symbol}</div>"
     )
+
+
+def wrong(note):
+    """What was wrong with what was typed."""
+    return (
+        f"<div role='alert' style=\"{FACE}font-size:14px;line-height:1.35;border-left:4px solid #d55e00;"
+        f'padding-left:8px">✗ {escape(note)}</div>'
+    )
+
+
+def note_layout():
+    """A line of its own that takes no room until it is shown."""
+    return Layout(display="none", width="100%")
 
 
 _GREEK = {"sigma": "σ", "epsilon": "ε", "mu": "μ", "beta": "β", "gamma": "γ", "rho": "ρ", "theta": "θ", "psi": "ψ"}

@@ -79,7 +79,7 @@ def _wedge(ring, inner, outer):
         c, s = math.cos(half), math.sin(half)
         return ((-inner * s, inner * c), (-outer * s, outer * c), (outer * s, outer * c), (inner * s, inner * c))
     gap, inside = ring.closing_gap / 2, ring.inside_diameter / 2
-    root = gap * (outer - inner) / max(outer - inside, 1e-9)
+    root = gap * (outer - inner) / (outer - inside)
     return ((-root, inner), (0, outer), (root, inner))
 
 

@@ -5,18 +5,13 @@ from typing import NamedTuple
 from shoplib.maths.functions import asin, atan, choose, cos, sin, sqrt, tan, whole
 from shoplib.model import Caution, Input, Model, ShapeError, angle, count, flag, length, model, result
 
-
-def _ring_length(words, symbol, low, high, step, tolerance, help, inch_step="1/16 in", **more):
-    return length(words, symbol, low, high, step, tolerance, help, inch_step=inch_step, **more)
-
-
 OUTSIDE = dict(
-    words="outside diameter", symbol="D", low="80 mm", high="1500 mm", step="1 mm", tolerance="0.5 mm",
-    help="Across the finished ring.",
+    words="outside diameter", symbol="D", low="80 mm", high="1500 mm", step="1 mm", inch_step="1/16 in",
+    tolerance="0.5 mm", help="Across the finished ring.",
 )
 INSIDE = dict(
-    words="inside diameter", symbol="d", low="20 mm", high="1480 mm", step="1 mm", tolerance="0.5 mm",
-    help="Across the finished ring's hole.",
+    words="inside diameter", symbol="d", low="20 mm", high="1480 mm", step="1 mm", inch_step="1/16 in",
+    tolerance="0.5 mm", help="Across the finished ring's hole.",
 )
 MARGIN = dict(
     words="margin", symbol="m", low="0 mm", high="20 mm", step="0.5 mm", tolerance="0.3 mm", default="0 mm",
@@ -47,10 +42,10 @@ class StaveRing(Model):
     (<Quantity(15.0, 'degree')>, <Quantity(32.71, 'millimeter')>)
     """
 
-    outside_diameter: Input = _ring_length(**OUTSIDE)
-    inside_diameter: Input = _ring_length(**INSIDE)
+    outside_diameter: Input = length(**OUTSIDE)
+    inside_diameter: Input = length(**INSIDE)
     staves: Input = count("staves", "n", 3, 36, help="How many pieces make the ring.")
-    margin: Input = _ring_length(**MARGIN)
+    margin: Input = length(**MARGIN)
     kerf: Input = length(
         "kerf", "k", low="0 mm", high="6 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Width of the saw's cut.", default="0 mm",
@@ -234,13 +229,13 @@ class HollowBlank(Model):
     (4, [2, 2, 2, 1])
     """
 
-    outside_diameter: Input = _ring_length(**OUTSIDE)
-    inside_diameter: Input = _ring_length(**INSIDE)
+    outside_diameter: Input = length(**OUTSIDE)
+    inside_diameter: Input = length(**INSIDE)
     board_width: Input = length(
         "board width", "B", low="20 mm", high="300 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
         help="Of every board, planed and jointed.",
     )
-    margin: Input = _ring_length(**MARGIN)
+    margin: Input = length(**MARGIN)
     seam_on_centre: Input = flag(
         "seam on the centre line", "c", help="No: one board lies astride the centre line.", default=True
     )

@@ -93,18 +93,18 @@ def test_bad_text_says_what_is_wrong_and_changes_nothing(text):
     picture = bench.picture.value
     one = bench.controls["diameter"]
     one.box.value = text
-    assert "✗" in said(one.head) and "role='alert'" in one.head.value
+    assert "✗" in said(one.note) and "role='alert'" in one.note.value
     assert bench.values["diameter"] == 440.0 and bench.picture.value == picture
     check_nothing_typed_runs(bench.widget)
     one.box.value = "441 mm"
-    assert "✗" not in said(one.head) and bench.values["diameter"] == 441.0
+    assert "✗" not in said(one.note) and bench.values["diameter"] == 441.0
 
 
 def test_sentence_about_bad_text_quotes_it_and_shows_how_to_write_it():
     bench = Bench(CircleJig("440 mm", "12 mm"))
     one = bench.controls["diameter"]
     one.box.value = "440"
-    assert "'440'" in said(one.head) and "440 mm" in said(one.head)
+    assert "'440'" in said(one.note) and "440 mm" in said(one.note)
 
 
 def test_moving_the_slider_takes_the_complaint_away():
@@ -112,7 +112,7 @@ def test_moving_the_slider_takes_the_complaint_away():
     one = bench.controls["diameter"]
     one.box.value = "rubbish"
     one.slider.value = 500
-    assert "✗" not in said(one.head) and one.box.value == "500 mm"
+    assert "✗" not in said(one.note) and one.box.value == "500 mm"
 
 
 def test_optional_input_is_emptied_and_given_back():
@@ -137,7 +137,7 @@ def test_count_is_typed_as_a_whole_number(text, kept):
 def test_no_count_is_refused(text):
     bench = Bench(StaveRing("440 mm", "400 mm", 8))
     bench.controls["staves"].box.value = text
-    assert "✗" in said(bench.controls["staves"].head) and bench.values["staves"] == 8
+    assert "✗" in said(bench.controls["staves"].note) and bench.values["staves"] == 8
 
 
 def test_angle_is_typed_in_degrees_and_minutes():

@@ -6,7 +6,7 @@ import pytest
 from models import EXAMPLES
 from pages import NASTY, check_nothing_typed_runs, said
 
-from shoplib import Bench, CircleJig, StaveRing
+from shoplib import Bench, CircleJig, Rolling, StaveRing
 
 home = importlib.import_module("shoplib.bench.explain")
 
@@ -17,7 +17,7 @@ def explain():
 
 
 @pytest.mark.parametrize("pane, worker", [
-    ("working", "Working"), ("budget", "plain_budget"), ("inverse", "find"),
+    ("working", "Working"), ("budget", "plain_budget"), ("inverse", "plain_answers"),
 ])  # fmt: skip
 def test_pane_is_worked_out_only_while_it_is_open(explain, pane, worker, monkeypatch):
     calls, really = [], getattr(home, worker)
@@ -72,6 +72,28 @@ def test_the_other_way_round(explain, result, wanted, changed, answer):
     explain.chosen.value, explain.input.value, explain.wanted.value = result, changed, wanted
     assert said(explain.panes["inverse"]) == answer
     assert explain.bench.values["diameter"] == 440.0, "nothing on the bench is changed by it"
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@pytest.mark.parametrize("model", [made[0] for made in EXAMPLES.values()], ids=lambda model: type(model).__name__)
+def test_every_kind_of_input_can_be_asked_for(model, unit):
+    bench = Bench(model, unit=unit)
+    explain, result = bench.explain, type(model).results()[bench.explain.chosen.value]
+    explain.opened["inverse"].value = True
+    value = getattr(model.plain, result.name)
+    explain.wanted.value = f"{100 * value} %" if result.kind == "ratio" else result.write(value, unit)
+    for _, name in explain.input.options:
+        explain.input.value = name
+        told = said(explain.panes["inverse"])
+        assert type(model).inputs()[name].words in told or "does not depend" in told or "whole stretch" in told
+
+
+def test_a_weight_is_found_for_a_lift():
+    stand = Rolling("24 kg", "420 mm", "180 mm", "360 mm", "360 mm", "430 mm")
+    explain = Bench(stand).explain
+    explain.opened["inverse"].value = True
+    explain.chosen.value, explain.input.value, explain.wanted.value = "lift", "weight", "12 kg"
+    assert said(explain.panes["inverse"]) == "weight: 28.67 kg"  # 12 x 430 / 180
 
 
 def test_a_count_is_found_too():
