@@ -20,7 +20,7 @@ _HOMES = {
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),
     "paper": ("save_card", "save_dxf", "save_template"),
-    "bench": ("Bench", "RimBench", "practice", "side_by_side"),
+    "bench": ("Bench", "Practice", "RimBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 __all__ = sorted(_HOME_OF)

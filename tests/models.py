@@ -34,7 +34,7 @@ from shoplib import (
     measure,
 )  # fmt: skip
 from shoplib.model import Model, ShapeError
-from shoplib.working import formula, symbols
+from shoplib.model.working import formula, symbols
 
 EXAMPLES = {
     CasterLeg: [

@@ -1,6 +1,7 @@
 """The house keeps its floors: each uses only what lies below it, and nothing heavy loads too early."""
 
 import ast
+import graphlib
 import subprocess
 import sys
 from pathlib import Path
@@ -10,8 +11,7 @@ import pytest
 import shoplib
 
 ROOT = Path(shoplib.__file__).parent
-FLOORS = ["measure", "tables", "model", "maths", "drawing", "paper", "bench"]
-ON_THE_FLOOR_OF = {"working": "model", "typeset": "model", "budget": "model", "inverse": "model"}
+FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench"]
 HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "numpy", "scipy", "ipywidgets"]
 ONLY_ON = {"ipywidgets": "bench", "IPython": "bench", "matplotlib": "paper", "ezdxf": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
@@ -26,7 +26,7 @@ def dotted(path):
 def floor(name):
     """The floor of a dotted name in shoplib, None for shoplib itself."""
     parts = name.split(".")
-    return ON_THE_FLOOR_OF.get(parts[1], parts[1]) if len(parts) > 1 else None
+    return parts[1] if len(parts) > 1 else None
 
 
 def imported(source, name, package):
@@ -68,7 +68,7 @@ def test_floors_use_only_what_lies_below(path):
     [
         ("from shoplib.maths import functions", "shoplib.model"),
         ("import shoplib.model", "shoplib.measure"),
-        ("from shoplib import CircleJig", "shoplib.working"),
+        ("from shoplib import CircleJig", "shoplib.model.working"),
         ("from shoplib import paper", "shoplib.drawing.sheet"),
         ("from ..bench import looks", "shoplib.paper.card"),
         ("def late():\n    from shoplib.paper import card", "shoplib.maths.circle_jigs"),
@@ -83,7 +83,7 @@ def test_a_stray_import_is_seen(source, name):
     ("source", "name"),
     [
         ("from shoplib.maths import functions", "shoplib.maths.circle_jigs"),
-        ("from shoplib.working import Working", "shoplib.model"),
+        ("from shoplib.model.working import Working", "shoplib.model"),
         ("from shoplib import CircleJig, measure", "shoplib.bench.looks"),
         ("from . import sheet", "shoplib.drawing.svg"),
         ("import math, numpy", "shoplib.measure"),
@@ -91,6 +91,34 @@ def test_a_stray_import_is_seen(source, name):
 )
 def test_a_fair_import_is_let_pass(source, name):
     assert strayed(source, name) == []
+
+
+def leans_on(path):
+    """The files of shoplib that a file imports, wherever in it the import stands."""
+    files = {dotted(each): each for each in MODULES}
+    for name in imported(path.read_text(encoding="utf-8"), dotted(path), path.stem == "__init__"):
+        while name and name not in files:
+            name = name.rpartition(".")[0]
+        if name and files[name] not in (path, ROOT / "__init__.py"):
+            yield files[name]
+
+
+def circle(graph):
+    """One import circle as a list of files, or None where there is none."""
+    try:
+        graphlib.TopologicalSorter(graph).prepare()
+    except graphlib.CycleError as error:
+        return [dotted(path) for path in error.args[1]]
+    return None
+
+
+def test_no_files_import_each_other():
+    assert circle({path: set(leans_on(path)) for path in MODULES}) is None
+
+
+def test_a_circle_would_be_seen():
+    one, other = MODULES[1:3]
+    assert circle({one: {other}, other: {one}})
 
 
 @pytest.mark.parametrize(("library", "home"), ONLY_ON.items())

@@ -21,8 +21,6 @@ from hypothesis import strategies as st
 from models import EXAMPLES, MODELS
 
 from shoplib import CircleJig, HollowBlank, MeasureError, ShapeError, StaveRing, measure
-from shoplib.budget import plain_budget
-from shoplib.inverse import plain_find
 from shoplib.maths.functions import choose, cos, least, sin, sqrt
 from shoplib.model import (
     Caution,
@@ -38,7 +36,9 @@ from shoplib.model import (
     model,
     result,
 )
-from shoplib.working import formula, symbols
+from shoplib.model.budget import plain_budget
+from shoplib.model.inverse import plain_find
+from shoplib.model.working import formula, symbols
 
 CLOSE = pytest.approx
 EACH_MODEL = pytest.mark.parametrize("cls", MODELS, ids=lambda cls: cls.__name__)

@@ -2,7 +2,7 @@
 
 from shoplib.bench.bench import Bench
 from shoplib.bench.compare import side_by_side
-from shoplib.bench.practice import practice
+from shoplib.bench.practice import Practice
 from shoplib.bench.rim import RimBench
 
-__all__ = ["Bench", "RimBench", "practice", "side_by_side"]
+__all__ = ["Bench", "Practice", "RimBench", "side_by_side"]

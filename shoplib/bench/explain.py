@@ -6,11 +6,11 @@ import ipywidgets as widgets
 
 from shoplib.bench import looks
 from shoplib.bench.guard import guarded
-from shoplib.budget import plain_budget
-from shoplib.inverse import plain_answers
 from shoplib.measure import MeasureError
 from shoplib.model import FINE, ShapeError, write_value
-from shoplib.working import Working
+from shoplib.model.budget import plain_budget
+from shoplib.model.inverse import plain_answers
+from shoplib.model.working import Working
 
 PANES = {"working": "Working", "budget": "Error budget", "inverse": "The other way round"}
 

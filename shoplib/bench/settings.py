@@ -4,10 +4,10 @@ import ipywidgets as widgets
 
 from shoplib.bench import looks
 from shoplib.bench.guard import guarded
-from shoplib.inverse import plain_find
 from shoplib.measure import MeasureError
 from shoplib.measure import plain as read_plain
 from shoplib.model import ShapeError, answer, write_value
+from shoplib.model.inverse import plain_find
 
 
 class Settings:

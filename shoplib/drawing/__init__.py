@@ -3,10 +3,9 @@
 import importlib
 
 
-def _topic(plain):
-    """The drawing module with the same name as the model's maths module."""
-    topic = plain.model.__module__.rpartition(".")[2]
-    return importlib.import_module(f"shoplib.drawing.{topic}")
+def _topic(cls):
+    """The drawing module with the same name as the topic of the model's maths: shoplib.maths.topic, or a file in it."""
+    return importlib.import_module("shoplib.drawing." + cls.__module__.split(".")[2])
 
 
 def draw(model, unit="mm"):
@@ -17,7 +16,7 @@ def draw(model, unit="mm"):
     'Circle jig'
     """
     plain = getattr(model, "plain", model)
-    return _topic(plain).DRAWINGS[plain.model.__name__](plain, unit)
+    return _topic(plain.model).DRAWINGS[plain.model.__name__](plain, unit)
 
 
 def has_template(cls):
@@ -27,11 +26,10 @@ def has_template(cls):
     >>> has_template(CasterLeg), has_template(Rolling)
     (True, False)
     """
-    topic = importlib.import_module(f"shoplib.drawing.{cls.__module__.rpartition('.')[2]}")
-    return cls.__name__ in topic.TEMPLATES
+    return cls.__name__ in _topic(cls).TEMPLATES
 
 
 def template(model, unit="mm"):
     """The full-size template of a model, as a Sheet of one view in true millimetres."""
     plain = getattr(model, "plain", model)
-    return _topic(plain).TEMPLATES[plain.model.__name__](plain, unit)
+    return _topic(plain.model).TEMPLATES[plain.model.__name__](plain, unit)

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import NamedTuple
 
-from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, Line
+from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, EndGrain, Line
 
 KEYED = ("kept", "waste", "groove", "cutter", "blade", "pivot", "tool", "feed", "base", "board", "piece", "gap")
 KEYED += ("panel", "grain", "clash")
@@ -232,7 +232,8 @@ class _Placing:
         if isinstance(shape, Arc):
             radius = self.scale * shape.radius
             return Arc(shape.layer, self.at(shape.centre), radius, -shape.start, -shape.end, shape.arrow)
-        return Area(shape.layer, tuple(self._outline(each) for each in shape.outlines))
+        grain = EndGrain(self.at(shape.grain.pith)) if isinstance(shape.grain, EndGrain) else shape.grain
+        return Area(shape.layer, tuple(self._outline(each) for each in shape.outlines), grain)
 
     def _outline(self, outline):
         if isinstance(outline, Circle):

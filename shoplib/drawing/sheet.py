@@ -105,12 +105,22 @@ class Arc:
         return tuple((x + r * math.cos(a), y + r * math.sin(a)) for a in angles)
 
 
+class EndGrain(NamedTuple):
+    """Wood seen on its end: growth rings round the pith, which may lie outside the shape."""
+
+    pith: tuple
+
+
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A filled shape: an outer outline and the holes left open in it; each a Circle or points."""
+    """A filled shape: an outer outline and the holes left open in it; each a Circle or points.
+
+    `grain` is the way the wood's fibres run: an angle (rad, anticlockwise from x to the right), or EndGrain.
+    """
 
     layer: str
     outlines: tuple
+    grain: float | EndGrain | None = None
 
     def points(self):
         return _points(self.outlines[0])
@@ -162,8 +172,8 @@ class View:
     def arc(self, layer, centre, radius, start, end, arrow=False):
         self.shapes.append(Arc(layer, centre, radius, start, end, arrow))
 
-    def area(self, layer, *outlines):
-        self.shapes.append(Area(layer, outlines))
+    def area(self, layer, *outlines, grain=None):
+        self.shapes.append(Area(layer, outlines, grain))
 
     def cross(self, layer, centre, arm):
         """Two short lines that mark a centre."""

@@ -5,11 +5,12 @@ two drawings on one page cannot disturb each other.
 """
 
 import math
+import re
 from functools import lru_cache
 from html import escape
 
 from shoplib.drawing.layout import lay_out
-from shoplib.drawing.sheet import LAYERS, Arc, Circle, Line
+from shoplib.drawing.sheet import LAYERS, Arc, Circle, EndGrain, Line
 
 FACE = "font-family=\"'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif\""
 
@@ -32,7 +33,7 @@ def write(plate, prefix="plate"):
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_n(plate.width)} {_n(plate.height)}" role="img" '
         f'aria-label="{escape(plate.title + ". " + plate.description)}" '
         f'style="width:100%;height:auto;display:block" {FACE}>',
-        _definitions(prefix),
+        _definitions(plate, prefix),
         f'<rect width="{_n(plate.width)}" height="{_n(plate.height)}" fill="#ffffff"/>',
     ]
     parts += [_shape(shape, prefix) for shape in plate.shapes]
@@ -42,18 +43,80 @@ def write(plate, prefix="plate"):
     return "".join(parts) + "</svg>"
 
 
-def _definitions(prefix):
-    """Hatches after the trade's habits: grain lines on what is kept, crossed lines on waste."""
+def _definitions(plate, prefix):
+    """The hatches in use: grain lines along the fibres, rings on end grain, crossed lines on waste."""
+    found = {}
+    for shape in plate.shapes:
+        name = _hatch(shape)
+        if name and not isinstance(shape, (Line, Arc)):
+            found[name] = max(found.get(name, 0.0), _reach(shape))
+    return "<defs>" + "".join(_pattern(name, prefix, reach) for name, reach in found.items()) + "</defs>"
+
+
+def _hatch(shape):
+    """What tells one hatch from another: kind, ground and direction; None where the shape has none."""
+    style, grain = LAYERS[shape.layer], getattr(shape, "grain", None)
+    if isinstance(grain, EndGrain):
+        x, y = grain.pith
+        return "rings", style.fill, round(x, 1), round(y, 1)
+    if grain is not None or style.hatch == "grain":
+        return "grain", style.fill, round(math.degrees(grain or 0.0) % 180, 1)
+    return (style.hatch, style.fill) if style.hatch else None
+
+
+def _reach(shape):
+    """How far from its pith a shape in end grain reaches."""
+    grain = getattr(shape, "grain", None)
+    if not isinstance(grain, EndGrain):
+        return 0.0
+    x, y = grain.pith
+    return max(math.hypot(px - x, py - y) for px, py in _corners(shape))
+
+
+def _corners(shape):
+    xs, ys = zip(*shape.points())
+    return [(x, y) for x in (min(xs), max(xs)) for y in (min(ys), max(ys))]
+
+
+def _id(name, prefix):
+    return re.sub(r"[^A-Za-z0-9-]", "_", "-".join(map(str, (prefix, *name))))
+
+
+HATCHES = {  # width and height of the tile, how it is turned, its lines, their colour and width
+    "grain": (26, 9, 0, "M0 2H17M9 6.5H26", "#a8741a", 0.8),
+    "cross": (9, 9, 45, "M0 0H9M0 0V9", "#8a8a8a", 0.9),
+    "cutter": (5, 5, -45, "M0 0H5", "#003b5c", 1.4),
+}
+RING = 7.0  # px from one growth ring to the next
+
+
+@lru_cache(maxsize=256)
+def _pattern(name, prefix, reach):
+    kind, ground, *where = name
+    if kind == "rings":
+        return _rings(name, prefix, reach)
+    width, height, turn, lines, colour, pen = HATCHES[kind]
+    turn -= where[0] if where else 0  # y runs down on the screen
+    turned = f' patternTransform="rotate({_n(turn)})"' if turn else ""
     return (
-        f'<defs><pattern id="{prefix}-grain" width="26" height="9" patternUnits="userSpaceOnUse">'
-        '<rect width="26" height="9" fill="#f7dfae"/>'
-        '<path d="M0 2H17M9 6.5H26" stroke="#a8741a" stroke-width="0.8"/></pattern>'
-        f'<pattern id="{prefix}-cross" width="9" height="9" patternUnits="userSpaceOnUse" '
-        'patternTransform="rotate(45)"><rect width="9" height="9" fill="#f4f4f4"/>'
-        '<path d="M0 0H9M0 0V9" stroke="#8a8a8a" stroke-width="0.9"/></pattern>'
-        f'<pattern id="{prefix}-cutter" width="5" height="5" patternUnits="userSpaceOnUse" '
-        'patternTransform="rotate(-45)"><rect width="5" height="5" fill="#56b4e9"/>'
-        '<path d="M0 0H5" stroke="#003b5c" stroke-width="1.4"/></pattern></defs>'
+        f'<pattern id="{_id(name, prefix)}" width="{width}" height="{height}" patternUnits="userSpaceOnUse"{turned}>'
+        f'<rect width="{width}" height="{height}" fill="{ground}"/>'
+        f'<path d="{lines}" stroke="{colour}" stroke-width="{pen}"/></pattern>'
+    )
+
+
+def _rings(name, prefix, reach):
+    """One tile as large as the shape needs, with the pith in its middle."""
+    _, ground, x, y = name
+    size = 2 * (reach + RING)
+    circles = "".join(
+        f'<circle cx="{_n(size / 2)}" cy="{_n(size / 2)}" r="{_n(RING * (k + 0.5))}"/>'
+        for k in range(int(reach / RING) + 1)
+    )
+    return (
+        f'<pattern id="{_id(name, prefix)}" x="{_n(x - size / 2)}" y="{_n(y - size / 2)}" width="{_n(size)}" '
+        f'height="{_n(size)}" patternUnits="userSpaceOnUse"><rect width="{_n(size)}" height="{_n(size)}" '
+        f'fill="{ground}"/><g fill="none" stroke="#a8741a" stroke-width="0.8">{circles}</g></pattern>'
     )
 
 
@@ -63,17 +126,17 @@ def _n(value):
     return "0" if text == "-0" else text
 
 
-def _pen(layer, prefix):
-    style = LAYERS[layer]
+def _pen(shape, prefix):
+    style, hatch = LAYERS[shape.layer], _hatch(shape)
     dashes = f' stroke-dasharray="{" ".join(map(str, style.dashes))}"' if style.dashes else ""
-    fill = f"url(#{prefix}-{style.hatch})" if style.hatch else style.fill
+    fill = f"url(#{_id(hatch, prefix)})" if hatch else style.fill
     return f'stroke="{style.colour}" stroke-width="{style.width}"{dashes}', f'fill="{fill}"'
 
 
 @lru_cache(maxsize=2048)
 def _shape(shape, prefix):
     """One shape; remembered, as many stay where they are when a slider moves."""
-    pen, fill = _pen(shape.layer, prefix)
+    pen, fill = _pen(shape, prefix)
     if isinstance(shape, Line):
         (x1, y1), (x2, y2) = shape.start, shape.end
         head = _arrowhead(shape.end, math.atan2(y2 - y1, x2 - x1), shape.layer) if shape.arrow else ""

@@ -16,7 +16,7 @@ from matplotlib.path import Path
 from matplotlib.transforms import Bbox
 
 from shoplib.drawing.layout import lay_out
-from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, Layer, Line, rectangle
+from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, EndGrain, Layer, Line, rectangle
 from shoplib.paper.boxes import box_of, grown, meet
 from shoplib.paper.files import save_whole
 
@@ -116,8 +116,9 @@ class Plotter:
         if isinstance(shape, (Circle, Area)):
             if style.fill != "none":
                 self._patch(path, facecolor=style.fill, edgecolor="none")
-            if style.hatch:
-                self._hatch(path, style.hatch)
+            grain = getattr(shape, "grain", None)
+            if style.hatch or grain is not None:
+                self._hatch(path, style.hatch if grain is None else "grain", grain or 0.0)
         self._stroke(path, style)
         if isinstance(shape, (Line, Arc)) and shape.arrow:
             self._fill(arrowhead(shape, self.pen), style.colour)
@@ -143,7 +144,7 @@ class Plotter:
         width = style.width * px * self.thin
         self._patch(path, fill=False, edgecolor=style.colour, linewidth=width, linestyle=line)
 
-    def _hatch(self, area, kind):
+    def _hatch(self, area, kind, grain=0.0):
         """Hatch lines over what can be seen of the area's box, clipped to the area."""
         colour, width = HATCHES[kind]
         seen, box = self.axes.viewLim, area.get_extents()
@@ -151,7 +152,7 @@ class Plotter:
             max(box.xmin, seen.xmin), max(box.ymin, seen.ymin),
             min(box.xmax, seen.xmax), min(box.ymax, seen.ymax),
         )
-        lines = _hatch_lines(kind, box, self.pen * self.open)
+        lines = _hatch_lines(kind, box, self.pen * self.open, grain)
         width *= self.pen * self.point * self.thin
         patch = self._patch(lines, fill=False, edgecolor=colour, linewidth=width)
         patch.set_clip_path(area, self.axes.transData)
@@ -240,13 +241,15 @@ HATCHES = {  # colour and width in px
 }
 
 
-def _hatch_lines(kind, box, px):
-    """The lines of a hatch over a box: along the grain, crossed or slanting.
+def _hatch_lines(kind, box, px, grain=0.0):
+    """The lines of a hatch over a box: along the grain, rings on end grain, crossed or slanting.
 
-    They hang on the plate's own corner, so that they meet from one page to the next.
+    They hang on the plate's own corner or on the pith, so that they meet from one page to the next.
     """
+    if isinstance(grain, EndGrain):
+        return _rings(grain.pith, box, 7 * px)
     if kind == "grain":
-        return _strokes(_grain(box, px))
+        return _strokes(_turned_grain(box, px, -grain))  # y runs down on a plate
     if kind == "cross":
         return _strokes([*_slanting(box, 9 * px, 1), *_slanting(box, 9 * px, -1)])
     return _strokes(_slanting(box, (5 if kind == "cutter" else 7) * px, -1))
@@ -260,6 +263,31 @@ def _grain(box, px):
         start = 13 * px * (row % 2)
         for k in range(math.floor((left - start) / pitch), math.floor((right - start) / pitch) + 1):
             yield (start + k * pitch, row * step), (start + k * pitch + 17 * px, row * step)
+
+
+def _turned_grain(box, px, angle):
+    """Grain that runs at an angle: laid over the box as it looks from there, then turned back."""
+    if not angle:
+        yield from _grain(box, px)
+        return
+    left, top, right, bottom = box
+    xs, ys = zip(*(_turn(corner, -angle) for corner in ((left, top), (right, top), (right, bottom), (left, bottom))))
+    for start, end in _grain((min(xs), min(ys), max(xs), max(ys)), px):
+        yield _turn(start, angle), _turn(end, angle)
+
+
+def _turn(point, angle):
+    (x, y), c, s = point, math.cos(angle), math.sin(angle)
+    return x * c - y * s, x * s + y * c
+
+
+def _rings(pith, box, step):
+    """Growth rings round the pith as far as the box reaches, those that miss it left out."""
+    (x, y), (left, top, right, bottom) = pith, box
+    far = max(math.hypot(px - x, py - y) for px in (left, right) for py in (top, bottom))
+    near = math.hypot(max(left - x, 0, x - right), max(top - y, 0, y - bottom))
+    circles = [_circle(pith, step * (k + 0.5)) for k in range(int(near / step), int(far / step) + 1)]
+    return Path.make_compound_path(*circles) if circles else _strokes([])
 
 
 def _slanting(box, step, way):

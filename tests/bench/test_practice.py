@@ -8,20 +8,20 @@ import re
 import pytest
 from pages import NASTY, check_nothing_typed_runs, said
 
-import shoplib.bench
-from shoplib import measure, practice
-from shoplib.bench.practice import Question, pick
+import shoplib.practice
+from shoplib import Practice, measure
+from shoplib.practice.question import Question, pick
 
 TOPICS = [
-    each.name for each in pkgutil.iter_modules(shoplib.bench.__path__)
-    if hasattr(importlib.import_module(f"shoplib.bench.{each.name}"), "questions")
+    each.name for each in pkgutil.iter_modules(shoplib.practice.__path__)
+    if hasattr(importlib.import_module(f"shoplib.practice.{each.name}"), "questions")
 ]  # fmt: skip
 STUDENTS = range(1, 100)
 every_topic = pytest.mark.parametrize("topic", TOPICS)
 
 
 def asked(topic, student):
-    return importlib.import_module(f"shoplib.bench.{topic}").questions(student)
+    return shoplib.practice.questions(topic, student)
 
 
 def typed(question, value, unit="mm"):
@@ -174,7 +174,7 @@ def test_pick_gives_neighbours_different_choices():
 
 @every_topic
 def test_page_judges_each_answer_beside_its_box(topic):
-    page = practice(topic, 3)
+    page = Practice(topic, 3)
     for box, told, question in zip(page.boxes, page.told, page.questions()):
         assert said(told) == ""
         box.value = typed(question, question.answer)
@@ -188,7 +188,7 @@ def test_page_judges_each_answer_beside_its_box(topic):
 
 @every_topic
 def test_another_student_gets_other_sizes_and_is_judged_by_them(topic):
-    page = practice(topic, 3)
+    page = Practice(topic, 3)
     first = page.questions()[0]
     page.boxes[0].value = typed(first, first.answer)
     before = [said(text) for text in page.asked]
@@ -199,7 +199,7 @@ def test_another_student_gets_other_sizes_and_is_judged_by_them(topic):
 
 @every_topic
 def test_static_page_has_the_questions_but_not_the_answers(topic):
-    page = practice(topic, 5)
+    page = Practice(topic, 5)
     bundle = page._repr_mimebundle_()
     assert "\n" not in bundle["text/plain"]
     assert bundle["text/html"].count("<li>") == len(page.questions())
@@ -207,7 +207,7 @@ def test_static_page_has_the_questions_but_not_the_answers(topic):
 
 
 def test_teachers_answer_sheet(capsys):
-    practice("circle_jigs").answers(1, 2)
+    Practice("circle_jigs").answers(1, 2)
     lines = capsys.readouterr().out.splitlines()
     assert [line.partition(":")[0] for line in lines] == ["Student 1", "Student 2"]
     assert asked("circle_jigs", 2)[0].write(asked("circle_jigs", 2)[0].answer) in lines[1]

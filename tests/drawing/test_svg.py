@@ -1,6 +1,7 @@
 """The SVG on the screen: well-formed, spoken, its own, and readable without colour."""
 
 import itertools
+import math
 import re
 from xml.etree import ElementTree
 
@@ -9,7 +10,7 @@ from models import EXAMPLES
 
 from shoplib import CircleJig
 from shoplib.drawing import draw
-from shoplib.drawing.sheet import LAYERS, Sheet
+from shoplib.drawing.sheet import LAYERS, EndGrain, Sheet, rectangle
 from shoplib.drawing.svg import svg
 from shoplib.model import answer
 
@@ -44,9 +45,29 @@ def test_spoken_description_names_both_pivots():
 @pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
 def test_ids_and_what_points_at_them_carry_the_prefix(model):
     one, other = (svg(draw(model), prefix) for prefix in ("bench1", "bench2"))
-    assert ids(one) and not ids(one) & ids(other)
+    assert not ids(one) & ids(other)
     assert all(each.startswith("bench1-") for each in ids(one))
-    assert set(re.findall(r"url\(#([^)]*)\)", one)) <= ids(one)
+    assert set(re.findall(r"url\(#([^)]*)\)", one)) == ids(one)
+
+
+def grained(grain):
+    sheet = Sheet("wood")
+    sheet.view().area("rail", rectangle(0, 0, 100, 40), grain=grain)
+    return svg(sheet, "one")
+
+
+@pytest.mark.parametrize("degrees", [0, 30, 90, 150])
+def test_grain_lines_run_the_way_of_the_fibres(degrees):
+    """On the screen y runs down, so an anticlockwise angle is a negative turn."""
+    found = re.search(r'patternTransform="rotate\(([-\d.]+)\)"', grained(math.radians(degrees)))
+    assert -(float(found[1]) if found else 0.0) % 180 == degrees
+
+
+def test_end_grain_shows_rings_round_the_pith_over_the_whole_shape():
+    found = grained(EndGrain((50, 20)))
+    radii = [float(each) for each in re.findall(r'<circle cx="[\d.]+" cy="[\d.]+" r="([\d.]+)"', found)]
+    tile = float(re.search(r'<pattern id="[^"]*" x="[-\d.]+" y="[-\d.]+" width="([\d.]+)"', found)[1])
+    assert len(radii) > 5 and tile / 2 >= radii[-1] and "rotate" not in found
 
 
 @pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)

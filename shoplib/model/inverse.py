@@ -9,7 +9,8 @@ not found; each value found is true.
 import math
 
 from shoplib import measure
-from shoplib.model import ShapeError, public, write_finely
+from shoplib.model.sentences import ShapeError
+from shoplib.model.writing import public, write_finely
 
 SAMPLES = 240
 

@@ -9,7 +9,8 @@ Root-sum-square: what several independent errors are likely to make together (JC
 import math
 from typing import NamedTuple
 
-from shoplib.model import ShapeError, public, write_finely
+from shoplib.model.sentences import ShapeError
+from shoplib.model.writing import public, write_finely
 
 
 class Share(NamedTuple):

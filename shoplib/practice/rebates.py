@@ -1,8 +1,8 @@
 """Practice questions on rebates and on the panel's seasons."""
 
-from shoplib.bench.practice import Question, pick
 from shoplib.maths.rebates import PanelSeason, Rebate
 from shoplib.measure import quantity
+from shoplib.practice.question import Question, pick
 
 
 def _mm(size):

@@ -1,8 +1,8 @@
 """Practice questions on circle jigs."""
 
-from shoplib.bench.practice import Question, pick
 from shoplib.maths.circle_jigs import CircleJig
 from shoplib.measure import quantity
+from shoplib.practice.question import Question, pick
 
 
 def questions(student):

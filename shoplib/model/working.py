@@ -9,7 +9,7 @@ import math
 from functools import cache
 from typing import NamedTuple
 
-from shoplib.model import ShapeError
+from shoplib.model.sentences import ShapeError
 
 
 class Step(NamedTuple):
@@ -68,7 +68,7 @@ def _template(cls, name):
     """Typeset one formula, once with its symbols and once with marks for the numbers."""
     import sympy
 
-    from shoplib.typeset import latex, mathml
+    from shoplib.model.typeset import latex, mathml
 
     known = symbols(cls)
     expression = formula(cls, name, deep=False)

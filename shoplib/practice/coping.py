@@ -2,9 +2,9 @@
 
 import math
 
-from shoplib.bench.practice import Question, pick
 from shoplib.maths.coping import Cope, RoundCope
 from shoplib.measure import quantity
+from shoplib.practice.question import Question, pick
 
 
 def questions(student):

@@ -2,10 +2,10 @@
 
 import math
 
-from shoplib.bench.practice import Question, pick
 from shoplib.maths.finding_the_centre import CentreFinder, ChordRise
 from shoplib.maths.rims import centre_and_radius
 from shoplib.measure import quantity
+from shoplib.practice.question import Question, pick
 
 
 def questions(student):

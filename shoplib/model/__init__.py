@@ -1,0 +1,25 @@
+"""What a model is: inputs declared once, results declared once, and four uses of one formula.
+
+A model is a frozen dataclass. Each input is declared with its words, symbol, range, step and the
+tolerance that a careful person holds. Each result is a property whose body is the plain expression
+of the inputs. The body never runs on the model itself but on a stand-in (`Plain`) whose fields
+are floats (mm, rad), arrays, Quantities or symbols, so that one body gives
+
+1. the number: `jig.outer_pivot`, a Quantity; `jig.plain.outer_pivot`, the float in mm;
+2. the working for the class: `jig.working("outer_pivot")`;
+3. the error budget: `jig.budget("outer_pivot")`;
+4. the other way round: `jig.find("diameter", outer_pivot="226 mm")`.
+"""
+
+from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, length, mass, percent
+from shoplib.model.models import Model, answer, known, model, summary
+from shoplib.model.results import Result, result
+from shoplib.model.sentences import Caution, ShapeError, Told
+from shoplib.model.stand_in import Plain
+from shoplib.model.writing import FINE, LENGTH_STEPS, public, write_finely, write_value
+
+__all__ = [
+    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Input", "Model", "Plain", "Result", "ShapeError", "Told", "angle",
+    "answer", "choice", "count", "flag", "known", "length", "mass", "model", "percent", "public", "result", "summary",
+    "write_finely", "write_value",
+]

@@ -1,0 +1,146 @@
+"""The model: a frozen dataclass of declared inputs, with what every model can do."""
+
+import dataclasses
+from functools import cached_property
+
+from shoplib import measure
+from shoplib.model.inputs import Input
+from shoplib.model.results import Result
+from shoplib.model.sentences import ShapeError
+from shoplib.model.stand_in import Plain
+
+
+def model(cls):
+    """Make a class a model: a frozen dataclass with its stand-in."""
+    cls = dataclasses.dataclass(frozen=True, repr=False, eq=False)(cls)
+    own = {
+        name: cached_property(item.body) if isinstance(item, Result) else item
+        for name, item in vars(cls).items()
+        if not name.startswith("__") and not isinstance(item, Input)
+    }
+    cls.Stand = type(cls.__name__, (Plain,), own | {"model": cls, "__doc__": cls.__doc__})
+    return cls
+
+
+class Model:
+    """What every model can do with its inputs and results."""
+
+    TABLE_HEAD = "Set it to"  # or, where nothing is set, "It comes to"
+
+    def __post_init__(self):
+        self.plain.check()
+
+    @classmethod
+    def inputs(cls):
+        """The declared inputs by name, in the order of the signature."""
+        return _declarations(cls, Input)
+
+    @classmethod
+    def results(cls):
+        """The declared results by name, in the order of the class."""
+        return _declarations(cls, Result)
+
+    @classmethod
+    def solved(cls, values):
+        """The checked stand-in for plain values (mm, rad): the slider's short way past all text."""
+        plain = cls.Stand(values)
+        plain.check()
+        return plain
+
+    @property
+    def plain(self):
+        """The stand-in with floats in mm and rad."""
+        return self.__dict__.setdefault("_plain", self.Stand(self.values))
+
+    @property
+    def cautions(self):
+        """What can be made with these sizes but should worry you."""
+        return tuple(self.plain.worries())
+
+    def working(self, name, unit="mm"):
+        """Show how a result comes about: formula, numbers put in, result."""
+        from shoplib.model.working import Working
+
+        known(name, self.results(), "result")
+        return Working(type(self), self.plain, name, unit)
+
+    def budget(self, name):
+        """What each input's tolerance does to a result, largest first."""
+        from shoplib.model.budget import budget
+
+        known(name, self.results(), "result")
+        return budget(type(self), self.values, name)
+
+    def find(self, input, **wanted):
+        """Find the values of one input that give a wanted result, the others staying as they are.
+
+        All values within the input's declared range are returned, smallest first; counts are
+        tried one by one and kept where the result, read to its own step, is the wanted one.
+        """
+        from shoplib.model.inverse import find
+
+        if len(wanted) != 1:
+            raise measure.MeasureError("Ask for one result at a time, for instance outer_pivot='226 mm'.")
+        known(input, self.inputs(), "input")
+        known(*wanted, self.results(), "result")
+        return find(type(self), self.values, input, wanted)
+
+    def replace(self, **changes):
+        """The same model with some inputs changed, the others kept to the last digit."""
+        changed = dataclasses.replace(self, **changes)
+        values = changed.values | {name: value for name, value in self.values.items() if name not in changes}
+        vars(changed).update(values=values, _plain=self.solved(values))
+        return changed
+
+    def summary(self, unit="mm"):
+        """Inputs and results in one line, with units."""
+        return summary(type(self), self.plain, unit)
+
+    def __repr__(self):
+        given = ", ".join(
+            f"{name}={item.write(self.values[name])}" for name, item in self.inputs().items()
+            if self.values[name] is not None
+        )
+        return f"{type(self).__name__}({given})"
+
+    def __eq__(self, other):
+        return type(self) is type(other) and self.values == other.values
+
+    def __hash__(self):
+        return hash((type(self), tuple(self.values.items())))
+
+
+def known(name, declared, what):
+    """Refuse a name that the model does not have."""
+    if name not in declared:
+        raise measure.MeasureError(f"There is no {what} {str(name)[:40]!r} here. There are: {', '.join(declared)}.")
+
+
+def _declarations(cls, kind):
+    """All Inputs or Results of a model class, looked up once."""
+    cache = cls.__dict__.get("_declared_" + kind.__name__)
+    if cache is None:
+        cache = {name: item for name, item in vars(cls).items() if isinstance(item, kind)}
+        setattr(cls, "_declared_" + kind.__name__, cache)
+    return cache
+
+
+def answer(plain, name, unit="mm"):
+    """A result written for a person, or the reason why it has none: (text, reason)."""
+    try:
+        return plain.model.results()[name].write(getattr(plain, name), unit), ""
+    except ShapeError as error:
+        return "—", error.tell(unit)
+
+
+def summary(cls, plain, unit="mm"):
+    """Inputs and results in one line, with units; a result without meaning is left out."""
+    given = [
+        f"{item.words} {item.write(getattr(plain, name), unit)}"
+        for name, item in cls.inputs().items() if plain.has(name)
+    ]
+    found = [
+        f"{item.words} {answer(plain, name, unit)[0]}"
+        for name, item in cls.results().items() if not (item.table or item.minor) and not answer(plain, name, unit)[1]
+    ]
+    return f"{cls.__name__}: {', '.join(given)} -> {', '.join(found)}"

@@ -1,0 +1,50 @@
+"""The sentences of the house: why a shape cannot be made, and what should worry you."""
+
+from shoplib.model.writing import FINE, LENGTH_STEPS, write_value
+
+
+class Told:
+    """A sentence with lengths in it, told in the unit that the reader works in.
+
+    The lengths are floats in mm and fill the braces of the sentence in order.
+
+    >>> Told("The wall is {}.", 25.4).tell("in")
+    'The wall is 1 in.'
+    """
+
+    def __init__(self, sentence, *lengths, input=None):
+        self.sentence, self.lengths, self.input = sentence, lengths, input
+
+    def tell(self, unit="mm"):
+        if not self.lengths:
+            return self.sentence  # may quote what a person typed, braces too
+        return self.sentence.format(*(_told(value, unit) for value in self.lengths))
+
+    def __str__(self):
+        return self.tell()
+
+
+def _told(value, unit):
+    """A length in a sentence; a small one that the usual step would spoil is written more finely."""
+    steps, small = (value / 25.4 * 64, 6.35) if unit == "in" else (value * 10, 10.0)
+    is_fine = abs(value) < small and abs(steps - round(steps)) > 0.05
+    return write_value(value, "length", unit, *(FINE["length"] if is_fine else LENGTH_STEPS))
+
+
+class ShapeError(Told, ValueError):
+    """These sizes cannot be made: says which, how big, what the limit is and what to change."""
+
+    def __init__(self, sentence, *lengths, input=None):
+        Told.__init__(self, sentence, *lengths, input=input)
+        ValueError.__init__(self, sentence, *lengths)
+
+
+class Caution(Told):
+    """It can be made but should worry you: a sentence, the input it hangs on and its source."""
+
+    def __init__(self, sentence, *lengths, input, source="common practice"):
+        super().__init__(sentence, *lengths, input=input)
+        self.source = source
+
+    def __repr__(self):
+        return f"Caution({self.tell()!r}, source={self.source!r})"

@@ -1,0 +1,59 @@
+"""Plain values (floats in mm, rad or kg) written for a person, and handed out with their units."""
+
+import math
+
+from shoplib import measure
+
+LENGTH_STEPS = ("0.1 mm", "1/64 in")
+FINE = {"length": ("0.01 mm", "0.001 in"), "angle": ("0.01 deg", None), "mass": ("0.01 kg", None)}
+
+
+def write_value(value, kind, unit, step, inch_step):
+    """Write one plain value: '226.0 mm', '8 57/64 in', '15.00 deg', '12', 'yes' or '0.712'."""
+    if value is None:
+        return "left out"
+    if type(value) is tuple:
+        return ", ".join(write_value(each, kind, unit, step, inch_step) for each in value)
+    if kind == "length" and isinstance(value, float):
+        return measure.write(value, kind, unit, inch_step if unit == "in" else step)
+    if kind == "angle":
+        return measure.write(value, kind, "deg", step)
+    if kind == "mass":
+        return measure.write(value, kind, "lb", "0.1 lb") if unit == "in" else measure.write(value, kind, "kg", step)
+    if kind == "percent":
+        on_tenths = abs(1000 * value - round(1000 * value)) < 1e-6
+        return measure.write(value, kind, "percent", "0.1 %" if on_tenths else "0.01 %")
+    if kind == "flag":
+        return "yes" if value else "no"
+    if kind == "ratio":
+        digits = max(0, -math.floor(math.log10(step)))
+        return f"{round(value, digits) + 0.0:.{digits}f}"
+    return str(value)
+
+
+def write_finely(value):
+    """A Quantity for a person, to 0.01 mm or 0.01 deg; counts as they are, ratios to four places."""
+    if isinstance(value, int):
+        return str(value)
+    if not hasattr(value, "magnitude"):
+        return f"{value:.4f}"
+    for unit, step in (("mm", "0.01 mm"), ("deg", "0.01 deg"), ("kg", "0.01 kg"), ("percent", "0.01 %")):
+        if str(value.units) == unit or value.is_compatible_with(unit) and not value.dimensionless:
+            return measure.show(value, unit, step)
+    return measure.show(value, "deg", "0.01 deg")
+
+
+_BASE_UNITS = {"length": "mm", "table": "mm", "angle": "rad", "mass": "kg", "temperature": "degC"}
+
+
+def public(value, kind):
+    """A plain value as the outside sees it: floats with a unit become Quantities, plans tuples of them."""
+    if isinstance(value, tuple):
+        items = [public(each, kind) for each in value]
+        return type(value)(*items) if hasattr(value, "_fields") else tuple(items)
+    if isinstance(value, float) and kind == "percent":
+        return measure.quantity(round(100 * value, 12), "percent")
+    if isinstance(value, float) and kind in _BASE_UNITS:
+        found = measure.quantity(value, _BASE_UNITS[kind])
+        return found.to("deg") if kind == "angle" else found
+    return value
