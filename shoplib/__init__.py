@@ -7,7 +7,7 @@ import importlib
 
 _HOMES = {
     "measure": ("MeasureError", "angle", "length", "mass", "nearest", "percent", "show", "temperature"),
-    "model": ("Caution", "ShapeError"),
+    "model": ("Caution", "Facts", "ShapeError"),
     "maths.casters": ("CasterLeg", "Rolling"),
     "maths.circle_jigs": ("CircleJig",),
     "maths.stave_rings": ("HollowBlank", "StaveRing"),

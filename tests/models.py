@@ -116,7 +116,7 @@ EXAMPLES = {
 def _all_models():
     """Every Model that a module of shoplib.maths defines."""
     found = []
-    for module in pkgutil.iter_modules(shoplib.maths.__path__, "shoplib.maths."):
+    for module in pkgutil.walk_packages(shoplib.maths.__path__, "shoplib.maths."):
         for item in vars(importlib.import_module(module.name)).values():
             if isinstance(item, type) and issubclass(item, Model) and item.__module__ == module.name:
                 found.append(item)

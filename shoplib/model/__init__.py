@@ -11,15 +11,16 @@ are floats (mm, rad), arrays, Quantities or symbols, so that one body gives
 4. the other way round: `jig.find("diameter", outer_pivot="226 mm")`.
 """
 
+from shoplib.model.facts import Cautions, Facts
 from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, length, mass, percent
-from shoplib.model.models import Model, answer, known, model, summary
+from shoplib.model.models import Model, answer, answer_in_full, known, model, summary
 from shoplib.model.results import Result, result
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
-from shoplib.model.writing import FINE, LENGTH_STEPS, public, write_finely, write_value
+from shoplib.model.writing import FINE, LENGTH_STEPS, decimal, public, write_finely, write_value
 
 __all__ = [
-    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Input", "Model", "Plain", "Result", "ShapeError", "Told", "angle",
-    "answer", "choice", "count", "flag", "known", "length", "mass", "model", "percent", "public", "result", "summary",
-    "write_finely", "write_value",
+    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Plain", "Result",
+    "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "flag", "known",
+    "length", "mass", "model", "percent", "public", "result", "summary", "write_finely", "write_value",
 ]

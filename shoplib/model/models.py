@@ -4,10 +4,12 @@ import dataclasses
 from functools import cached_property
 
 from shoplib import measure
+from shoplib.model.facts import Cautions, Facts
 from shoplib.model.inputs import Input
 from shoplib.model.results import Result
 from shoplib.model.sentences import ShapeError
 from shoplib.model.stand_in import Plain
+from shoplib.model.writing import decimal
 
 
 def model(cls):
@@ -55,7 +57,20 @@ class Model:
     @property
     def cautions(self):
         """What can be made with these sizes but should worry you."""
-        return tuple(self.plain.worries())
+        return Cautions(self.plain.worries())
+
+    def tell(self, *names, unit="mm"):
+        """Results in words with their values, or why they have none: a small table that shows itself.
+
+        >>> from shoplib import CircleJig
+        >>> CircleJig("440 mm", "12 mm", ring_width="20 mm").tell("outer_pivot", "inner_pivot", unit="in")
+        outside cut, pivot  8 57/64 in (8.898)
+        inside cut, pivot   7 41/64 in (7.638)
+        """
+        for name in names:
+            known(name, self.results(), "result")
+        words = [(self.results()[name].words, answer_in_full(self.plain, name, unit)) for name in names]
+        return Facts([(said, f"— {why}" if why else text) for said, (text, why) in words])
 
     def working(self, name, unit="mm"):
         """Show how a result comes about: formula, numbers put in, result."""
@@ -131,6 +146,13 @@ def answer(plain, name, unit="mm"):
         return plain.model.results()[name].write(getattr(plain, name), unit), ""
     except ShapeError as error:
         return "—", error.tell(unit)
+
+
+def answer_in_full(plain, name, unit="mm"):
+    """The same with the decimal inches in brackets, where a fraction is not exact."""
+    text, why = answer(plain, name, unit)
+    beside = "" if why else decimal(getattr(plain, name), plain.model.results()[name].kind, unit)
+    return (f"{text} ({beside})" if beside else text), why
 
 
 def summary(cls, plain, unit="mm"):

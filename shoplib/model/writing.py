@@ -31,6 +31,18 @@ def write_value(value, kind, unit, step, inch_step):
     return str(value)
 
 
+def decimal(value, kind, unit):
+    """Decimal inches to stand beside a fraction that is not exact; nothing in mm or where a 64th says it all.
+
+    >>> decimal(226.0, "length", "in"), decimal(25.4, "length", "in"), decimal(226.0, "length", "mm")
+    ('8.898', '', '')
+    """
+    if unit != "in" or kind != "length" or not isinstance(value, float):
+        return ""
+    sixty_fourths = value / 25.4 * 64
+    return "" if abs(sixty_fourths - round(sixty_fourths)) < 1e-6 else f"{value / 25.4:.3f}"
+
+
 def write_finely(value):
     """A Quantity for a person, to 0.01 mm or 0.01 deg; counts as they are, ratios to four places."""
     if isinstance(value, int):
