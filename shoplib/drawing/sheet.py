@@ -199,11 +199,15 @@ class View:
 
 @dataclass
 class Sheet:
-    """A whole drawing: what it is called, what a screen reader says of it, and its views."""
+    """A whole drawing: what it is called, what a screen reader says of it, and its views.
+
+    `use`: sentences for the paper, how the sheet is used at the bench (which line is folded, what is wrapped).
+    """
 
     title: str
     description: str = ""
     views: list = field(default_factory=list)
+    use: str = ""
 
     def view(self, title="", cell=(0, 0, 1, 1)):
         self.views.append(View(title, cell))

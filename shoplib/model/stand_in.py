@@ -30,3 +30,11 @@ class Plain:
     def worries(self):
         """Yield the Cautions. Models say which."""
         return ()
+
+    def on_card(self):
+        """The names of the results that go on the bench card, in the order of use.
+
+        All but the minor ones, as they are declared, unless a model says otherwise: it may leave out what these
+        sizes have no use for. What has no meaning for them is left out in any case.
+        """
+        return tuple(name for name, item in self.model.results().items() if not item.minor)
