@@ -147,7 +147,8 @@ def examples(names):
 # Sizes ------------------------------------------------------------------------------------------------------
 
 _TYPED = {
-    "length": ("mm", 1.0), "angle": ("deg", math.degrees(1)), "mass": ("kg", 1.0), "percent": ("%", 100.0),
+    "length": ("mm", 1.0), "angle": ("deg", math.degrees(1)), "mass": ("kg", 1.0), "force": ("N", 1.0),
+    "stress": ("MPa", 1.0), "percent": ("%", 100.0),
 }  # fmt: skip
 
 
@@ -226,10 +227,12 @@ def flat(found):
 
 _UNITS = {
     "length": ("in", "cm", "mm", "m", "ft"), "angle": ("deg", "arcminute"), "mass": ("lb", "g"),
+    "force": ("lbf", "N"), "stress": ("psi", "GPa"),
     "percent": ("percent",),
 }  # fmt: skip
 _BASES = {
-    "length": "mm", "table": "mm", "area": "mm**2", "angle": "rad", "mass": "kg",
+    "length": "mm", "table": "mm", "area": "mm**2", "angle": "rad", "mass": "kg", "force": "N",
+    "stress": "MPa",
     "percent": "dimensionless", "ratio": "dimensionless", "count": "dimensionless",
 }  # fmt: skip
 _WITHOUT_DIMENSION = ("angle", "ratio", "count")
@@ -242,7 +245,7 @@ def with_units(cls, plain_values):
         name: measure.quantity(plain_values[name], _BASES[item.kind]).to(next(units[item.kind]))
         if item.kind in units and plain_values[name] is not None else plain_values[name]
         for name, item in cls.inputs().items()
-    }  # fmt: skip
+    } | {"gravity": measure.quantity(cls.Stand.gravity, "N/kg")}  # fmt: skip
 
 
 def in_base_unit(found, kind):

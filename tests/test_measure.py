@@ -12,9 +12,13 @@ from hypothesis import strategies as st
 
 from shoplib import measure
 from shoplib.measure import MeasureError, nearest, plain, quantity, reading, show, write
+from shoplib.measure.kinds import KINDS, kind_with
 
-READERS = {kind: getattr(measure, kind) for kind in ("length", "angle", "mass", "temperature", "percent")}
-BASES = {"length": "mm", "angle": "rad", "mass": "kg", "temperature": "degC", "percent": "dimensionless"}
+BASES = {
+    "length": "mm", "angle": "rad", "mass": "kg", "force": "N", "stress": "MPa", "temperature": "degC",
+    "percent": "dimensionless",
+}  # fmt: skip
+READERS = {kind: getattr(measure, kind) for kind in BASES}
 
 THEIRS = pint.UnitRegistry()  # not the project's
 THEIRS.define("local_foot = 0.3 meter")
@@ -249,7 +253,7 @@ def test_published_facts():
     ("kind", "unit"),
     [
         (kind, unit.name)
-        for kind, shape in measure._KINDS.items()
+        for kind, shape in KINDS.items()
         for unit in dict.fromkeys(shape.words.values())
     ],
 )
@@ -298,7 +302,7 @@ WRITTEN = [
 
 @pytest.mark.parametrize(("text", "unit", "step", "expected"), WRITTEN)
 def test_shows_a_size_rounded_to_the_step(text, unit, step, expected):
-    kind = measure._kind_with(unit)
+    kind = kind_with(unit)
     value = READERS[kind](text)
     assert show(value, unit, step) == expected
     assert write(plain(kind, text), kind, unit, step) == expected
@@ -368,7 +372,7 @@ STEPS = [
 @given(st.sampled_from(STEPS), st.floats(-1, 1))
 def test_reading_what_was_written_gives_the_rounded_size(step, part):
     kind, unit, step = step
-    shape = measure._KINDS[kind]
+    shape = KINDS[kind]
     value = float(shape.highest) * 0.99 * (part if kind != "temperature" else abs(part))
     text = write(value, kind, unit, step)
     size, read_unit = reading(kind, text)
@@ -405,7 +409,7 @@ def test_any_text_is_read_or_refused(text, kind):
         with pytest.raises(MeasureError):
             READERS[kind](text)
     else:
-        shape = measure._KINDS[kind]
+        shape = KINDS[kind]
         assert float(shape.lowest) <= value <= float(shape.highest)
         assert READERS[kind](text).m_as(BASES[kind]) == pytest.approx(value, rel=1e-9, abs=1e-9)
 

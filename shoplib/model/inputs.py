@@ -127,7 +127,9 @@ def _declared(kind):
     return declare
 
 
-length, angle, mass, percent = map(_declared, ("length", "angle", "mass", "percent"))
+length, angle, mass, force, stress, percent = map(
+    _declared, ("length", "angle", "mass", "force", "stress", "percent")
+)
 
 
 def count(words, symbol, low, high, help, default=REQUIRED, group=""):

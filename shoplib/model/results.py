@@ -41,7 +41,10 @@ def result(words, symbol, kind="length", step=None, inch_step="1/64 in", checks=
     worked out step by step in plain Python (passes, rows): it has no single formula to show. A
     `minor` result is a step on the way to others: it stands in their working but not in the table.
     """
-    usual = {"length": "0.1 mm", "angle": "0.01 deg", "mass": "0.1 kg", "ratio": 0.001, "count": 1}
+    usual = {
+        "length": "0.1 mm", "angle": "0.01 deg", "mass": "0.1 kg", "force": "1 N", "stress": "0.1 MPa",
+        "ratio": 0.001, "count": 1,
+    }
 
     def declare(body):
         return Result(body, words, symbol, kind, step or usual.get(kind), inch_step, checks, plan, minor)

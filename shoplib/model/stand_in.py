@@ -9,6 +9,7 @@ class Plain:
     """The stand-in that the bodies run on: inputs as attributes, results worked out when first asked."""
 
     pi = math.pi
+    gravity = 9.80665  # N for each kg: standard gravity, 3rd CGPM 1901
     model = None
 
     def __init__(self, values):

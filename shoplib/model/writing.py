@@ -5,7 +5,11 @@ import math
 from shoplib import measure
 
 LENGTH_STEPS = ("0.1 mm", "1/64 in")
-FINE = {"length": ("0.01 mm", "0.001 in"), "angle": ("0.01 deg", None), "mass": ("0.01 kg", None)}
+FINE = {
+    "length": ("0.01 mm", "0.001 in"), "angle": ("0.01 deg", None), "mass": ("0.01 kg", None),
+    "force": ("0.1 N", None), "stress": ("0.01 MPa", None),
+}
+IN_POUNDS = {"mass": ("lb", "0.1 lb"), "force": ("lbf", "1 lbf"), "stress": ("psi", "10 psi")}  # beside inches
 
 
 def write_value(value, kind, unit, step, inch_step):
@@ -18,8 +22,8 @@ def write_value(value, kind, unit, step, inch_step):
         return measure.write(value, kind, unit, inch_step if unit == "in" else step)
     if kind == "angle":
         return measure.write(value, kind, "deg", step)
-    if kind == "mass":
-        return measure.write(value, kind, "lb", "0.1 lb") if unit == "in" else measure.write(value, kind, "kg", step)
+    if kind in IN_POUNDS:
+        return measure.write(value, kind, *IN_POUNDS[kind] if unit == "in" else (_BASE_UNITS[kind], step))
     if kind == "percent":
         on_tenths = abs(1000 * value - round(1000 * value)) < 1e-6
         return measure.write(value, kind, "percent", "0.1 %" if on_tenths else "0.01 %")
@@ -43,19 +47,25 @@ def decimal(value, kind, unit):
     return "" if abs(sixty_fourths - round(sixty_fourths)) < 1e-6 else f"{value / 25.4:.3f}"
 
 
+_WRITTEN = {"length": "mm", "angle": "deg", "mass": "kg", "force": "N", "stress": "MPa"}
+
+
 def write_finely(value):
     """A Quantity for a person, to 0.01 mm or 0.01 deg; counts as they are, ratios to four places."""
     if isinstance(value, int):
         return str(value)
     if not hasattr(value, "magnitude"):
         return f"{value:.4f}"
-    for unit, step in (("mm", "0.01 mm"), ("deg", "0.01 deg"), ("kg", "0.01 kg"), ("percent", "0.01 %")):
+    fine = [(_WRITTEN[kind], step) for kind, (step, _) in FINE.items()]
+    for unit, step in (*fine, ("percent", "0.01 %")):
         if str(value.units) == unit or value.is_compatible_with(unit) and not value.dimensionless:
             return measure.show(value, unit, step)
     return measure.show(value, "deg", "0.01 deg")
 
 
-_BASE_UNITS = {"length": "mm", "table": "mm", "angle": "rad", "mass": "kg", "temperature": "degC"}
+_BASE_UNITS = {
+    "length": "mm", "table": "mm", "angle": "rad", "mass": "kg", "force": "N", "stress": "MPa", "temperature": "degC",
+}
 
 
 def public(value, kind):
