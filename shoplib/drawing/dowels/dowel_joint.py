@@ -1,105 +1,10 @@
-"""Plates for dowels: the rod in its square, the joint of two rails with a leg, and the fit in the hole."""
+"""Plates for the joint of two rails with a round leg."""
 
 import math
 
-from shoplib.drawing.parts import centre_lines, found, given, leg_section
+from shoplib.drawing.parts import found, given, leg_section
 from shoplib.drawing.sheet import Sheet, rectangle
-from shoplib.model import ShapeError, answer
-
-# Round stock ------------------------------------------------------------------------------------------------
-
-
-def draw_round_stock(rod, unit="mm"):
-    """The rod in its square with the cutter at one corner, the rod between jaws, and the whole blank."""
-    sheet = Sheet("Round stock", _spoken_rod(rod, unit))
-    _in_its_square(sheet.view("The square's end, the cutter at one corner", (0, 0, 0.52, 0.72)), rod, unit)
-    _between_jaws(sheet.view("Turned 45 deg between parallel jaws", (0.52, 0, 0.48, 0.72)), rod, unit)
-    _blank(sheet.view("The blank: square ends ride the fence", (0, 0.72, 1, 0.28)), rod, unit)
-    return sheet
-
-
-def _spoken_rod(rod, unit):
-    names = ("ideal_radius", "flat", "across_corners", "out_of_round", "blank_length")
-    return f"Round rod {given(rod, 'diameter', unit)} across from a square of the same side." + "".join(
-        f" {rod.model.results()[name].words}: {found(rod, name, unit)}." for name in names
-    )
-
-
-def rod_outline(rod, turned=0.0, pieces=24):
-    """The true outline as points: each corner's arc in so many pieces, the flats between them."""
-    flat, radius = rod.diameter / 2 - rod.cutter_radius, rod.cutter_radius
-    points = []
-    for quarter in range(4):
-        start = turned + quarter * math.pi / 2
-        x, y = flat * math.cos(start) - flat * math.sin(start), flat * math.sin(start) + flat * math.cos(start)
-        angles = [start + math.pi / 2 * k / pieces for k in range(pieces + 1)]
-        points += [(x + radius * math.cos(a), y + radius * math.sin(a)) for a in angles]
-    return tuple(points)
-
-
-def cutter_profile(rod):
-    """The roundover cutter at the corner right and above: its hollow touches the rod, its body stands outside."""
-    half, radius = rod.diameter / 2, rod.cutter_radius
-    flat, beyond = half - radius, 1.4 * half
-    angles = [math.pi / 2 * k / 24 for k in range(25)]
-    hollow = [(flat + radius * math.cos(a), flat + radius * math.sin(a)) for a in angles]
-    return (*hollow, (flat, beyond), (beyond, beyond), (beyond, flat))
-
-
-def _in_its_square(view, rod, unit):
-    half, flat = rod.diameter / 2, rod.flat / 2
-    view.area("waste", rectangle(-half, -half, half, half))
-    view.area("kept", rod_outline(rod))
-    view.area("cutter", cutter_profile(rod))
-    centre_lines(view, 1.12 * half)
-    view.dimension((-half, -half), (half, -half), f"square and rod {given(rod, 'diameter', unit)}")
-    radius = rod.model.results()["ideal_radius"].write(rod.cutter_radius, unit)
-    view.dimension((half - rod.cutter_radius, half), (half, half), f"roundover radius {radius}", "above")
-    if rod.flat > 0:
-        view.dimension((-half, -flat), (-half, flat), f"flat {found(rod, 'flat', unit)}", "left")
-
-
-def _between_jaws(view, rod, unit):
-    reach, high = rod.across_corners / 2, 0.75 * rod.diameter
-    for side in (-1, 1):
-        inner, outer = sorted((side * reach, side * (reach + 0.12 * rod.diameter)))
-        view.area("jaw", rectangle(inner, -high, outer, high))
-    view.area("kept", rod_outline(rod, math.pi / 4))
-    centre_lines(view, 1.1 * reach)
-    view.dimension((-reach, -high), (reach, -high), f"across the corners {found(rod, 'across_corners', unit)}")
-    half = rod.diameter / 2
-    text = f"across the flats {given(rod, 'diameter', unit)}: {found(rod, 'out_of_round', unit)} out of round"
-    view.dimension((-half, -high), (half, -high), text, row=1)
-
-
-def _blank(view, rod, unit):
-    half, end = rod.diameter / 2, rod.blank_length
-    view.area("waste", rectangle(0, -half, end, half))
-    x = rod.grip
-    for _ in range(rod.count):
-        view.area("kept", rectangle(x + rod.kerf, -half, x + rod.kerf + rod.length, half))
-        x += rod.kerf + rod.length
-    view.line("centre", (-0.03 * end, 0), (1.03 * end, 0))
-    view.dimension((0, -half), (end, -half), f"blank {found(rod, 'blank_length', unit)}")
-    first = rod.grip + rod.kerf
-    rods = "rod" if rod.count == 1 else f"{rod.count} rods, each"
-    view.dimension((first, half), (first + rod.length, half), f"{rods} {given(rod, 'length', unit)}", "above")
-    view.dimension((0, half), (rod.grip, half), f"square grip {given(rod, 'grip', unit)}", "above")
-
-
-def template_round_stock(rod, unit="mm"):
-    """The blank's end at full size, to glue on: the square, the rod's true outline and the centre."""
-    sheet = Sheet("Round stock, the blank's end", _spoken_rod(rod, unit))
-    view = sheet.view("Glue to the end of the square: set the cutter to the outline")
-    half = rod.diameter / 2
-    view.area("waste", rectangle(-half, -half, half, half))
-    view.area("kept", rod_outline(rod))
-    centre_lines(view, 1.3 * half)
-    view.dimension((-half, -half), (half, -half), f"square {given(rod, 'diameter', unit)}")
-    return sheet
-
-
-# Dowel joint ------------------------------------------------------------------------------------------------
+from shoplib.model import answer
 
 
 def draw_dowel_joint(joint, unit="mm"):
@@ -258,7 +163,7 @@ def _upright_cut(view, joint, unit):
 def _second_across(view, joint, level):
     """A hole of the second rail seen along itself: broken into, cut across, or hidden behind the cut."""
     centre, radius = (0.0, level), joint.dowel_diameter / 2
-    if joint.crossing_clearance == 0 and min(abs(level - other) for other in levels(joint)) < 2 * radius:
+    if joint.crossing_clearance == 0 and min(abs(level - other) for other in levels(joint)) <= 2 * radius + 1e-9:
         view.circle("breach", centre, radius)
     elif joint.bottom <= 0:
         view.circle("dowel" if joint.bottom + joint.end_clearance <= 0 else "hole", centre, radius)
@@ -277,63 +182,3 @@ def template_dowel_joint(joint, unit="mm"):
     view.note((-half, 0), "first rail:\nupper edge", "left")
     view.note((apart + half, 0), "second rail:\nupper edge", "right")
     return sheet
-
-
-# Fit --------------------------------------------------------------------------------------------------------
-
-
-def draw_dowel_fit(fit, unit="mm"):
-    """Sizes of hole and dowel as zones over and under the nominal size, much enlarged and true to one another."""
-    sheet = Sheet("Fit of a dowel", _spoken_fit(fit, unit))
-    view = sheet.view("Sizes over and under the nominal diameter (the line), greatly enlarged")
-    zones = _zones(fit)
-    span = max(high for _, _, high in zones) - min(low for _, low, _ in zones)
-    span = max(span, 0.01 * fit.diameter)
-    wide, step = 0.3 * span, 0.5 * span
-    for k, (layer, low, high) in enumerate(zones):
-        view.area(layer, rectangle(k * step, low, k * step + wide, high))
-    view.line("centre", (-0.2 * span, 0), (2 * step + wide + 0.2 * span, 0))
-    _fit_sizes(view, fit, unit, step, wide)
-    return sheet
-
-
-def _zones(fit):
-    """From left to right: the hole, the dowel as it is glued, the dowel later; lowest and highest of each."""
-    low, high = fit.dowel_lower, fit.dowel_upper
-    return (
-        ("hole", 0.0, fit.hole_upper), ("dowel", low, high), ("later", low + fit.swelling, high + fit.swelling),
-    )
-
-
-def _fit_sizes(view, fit, unit, step, wide):
-    upper, low, high = fit.hole_upper, fit.dowel_lower, fit.dowel_upper
-    left, right = 0.0, 2 * step + wide
-    view.dimension((left, high), (left, 0.0), f"tightest {found(fit, 'tightest', unit)}", "left")
-    view.dimension((left, low), (left, upper), f"loosest {found(fit, 'loosest', unit)}", "left")
-    now = fit.swelling
-    view.dimension((right, high + now), (right, 0.0), f"later, tightest {found(fit, 'tightest_later', unit)}", "right")
-    view.dimension((right, low + now), (right, upper), f"later, loosest {found(fit, 'loosest_later', unit)}", "right")
-    size = fit.model.results()["loosest"].write
-    view.dimension((0, 0), (wide, 0), f"hole {size(fit.diameter, unit)} to {size(fit.diameter + upper, unit)}")
-    sizes = " to ".join(size(fit.diameter + each, unit) for each in (low, high))
-    view.dimension((step, low), (step + wide, low), f"dowel when glued {sizes}")
-    sizes = " to ".join(size(fit.diameter + each + now, unit) for each in (low, high))
-    view.dimension((2 * step, low + now), (2 * step + wide, low + now), f"dowel later {sizes}")
-
-
-def _spoken_fit(fit, unit):
-    names = ("tightest", "loosest", "swelling", "tightest_later", "loosest_later")
-    return f"A dowel of {given(fit, 'diameter', unit)} in its hole." + "".join(
-        f" {fit.model.results()[name].words}: {found(fit, name, unit)}." for name in names
-    )
-
-
-def template_dowel_fit(fit, unit="mm"):
-    """A fit is too fine to draw at full size."""
-    raise ShapeError("A fit is measured with a calliper: there is no template of it. Print the bench card.")
-
-
-DRAWINGS = {"RoundStock": draw_round_stock, "DowelJoint": draw_dowel_joint, "DowelFit": draw_dowel_fit}
-TEMPLATES = {
-    "RoundStock": template_round_stock, "DowelJoint": template_dowel_joint, "DowelFit": template_dowel_fit,
-}
