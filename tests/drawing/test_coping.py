@@ -13,7 +13,8 @@ from shapes import areas, disc, measured, on, together, view, whole
 
 from shoplib import Cope, RoundCope, save_template
 from shoplib.drawing import draw, template
-from shoplib.drawing.coping import BODY, BREAK, STUB
+from shoplib.drawing.coping.cope import BREAK, STUB
+from shoplib.drawing.coping.round_cope import BODY
 from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import Circle
 
