@@ -13,14 +13,15 @@ are floats (mm, rad), arrays, Quantities or symbols, so that one body gives
 
 from shoplib.model.facts import Cautions, Facts
 from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, force, length, mass, percent, stress
-from shoplib.model.models import Model, answer, answer_in_full, known, model, summary
+from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
 from shoplib.model.results import Result, result
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
-from shoplib.model.writing import FINE, LENGTH_STEPS, decimal, public, write_finely, write_value
+from shoplib.model.writing import FINE, LENGTH_STEPS, decimal, in_full, public, write_finely, write_value
 
 __all__ = [
     "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Plain", "Result",
-    "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "flag", "force", "known",
-    "length", "mass", "model", "percent", "public", "result", "stress", "summary", "write_finely", "write_value",
+    "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "flag", "force",
+    "given_in_full", "in_full", "known", "length", "mass", "model", "percent", "public", "result",
+    "stress", "summary", "write_finely", "write_value",
 ]

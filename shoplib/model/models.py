@@ -9,7 +9,7 @@ from shoplib.model.inputs import Input
 from shoplib.model.results import Result
 from shoplib.model.sentences import ShapeError
 from shoplib.model.stand_in import Plain
-from shoplib.model.writing import decimal
+from shoplib.model.writing import LENGTH_STEPS, in_full, write_value
 
 
 def model(cls):
@@ -151,8 +151,20 @@ def answer(plain, name, unit="mm"):
 def answer_in_full(plain, name, unit="mm"):
     """The same with the decimal inches in brackets, where a fraction is not exact."""
     text, why = answer(plain, name, unit)
-    beside = "" if why else decimal(getattr(plain, name), plain.model.results()[name].kind, unit)
-    return (f"{text} ({beside})" if beside else text), why
+    return (text if why else in_full(text, getattr(plain, name), plain.model.results()[name].kind, unit)), why
+
+
+def given_in_full(plain, name, unit="mm"):
+    """An input written for a person, in inches to a 64th with the decimal in brackets where that is not exact.
+
+    >>> from shoplib import CircleJig
+    >>> given_in_full(CircleJig("440 mm", "12.7 mm").plain, "diameter", "in")
+    '17 21/64 in (17.323)'
+    """
+    item, value = plain.model.inputs()[name], getattr(plain, name)
+    if unit != "in" or item.kind != "length":
+        return item.write(value, unit)
+    return in_full(write_value(value, item.kind, unit, *LENGTH_STEPS), value, item.kind, unit)
 
 
 def summary(cls, plain, unit="mm"):

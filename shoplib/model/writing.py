@@ -47,6 +47,18 @@ def decimal(value, kind, unit):
     return "" if abs(sixty_fourths - round(sixty_fourths)) < 1e-6 else f"{value / 25.4:.3f}"
 
 
+def in_full(text, value, kind, unit):
+    """A written value with the decimal inches in brackets where the fraction is not exact, or alone where it is none.
+
+    >>> in_full("8 57/64 in", 226.0, "length", "in"), in_full("0 in", 0.1, "length", "in")
+    ('8 57/64 in (8.898)', '0.004 in')
+    """
+    beside = "" if "." in text else decimal(value, kind, unit)  # what is in decimals already needs none beside
+    if text == "0 in" and beside:
+        return f"{beside} in"
+    return f"{text} ({beside})" if beside else text
+
+
 _WRITTEN = {"length": "mm", "angle": "deg", "mass": "kg", "force": "N", "stress": "MPa"}
 
 
