@@ -74,6 +74,9 @@ EXAMPLES = {
                finish_pass="0.5 mm"),
         Rebate("15 3/4 in", "3/4 in", "1 1/2 in", "1/2 in", "3/8 in", clearance="1/16 in", proud="-1/32 in",
                pass_depth="1/8 in"),
+        Rebate("400 mm", "30 mm", "40 mm", "12 mm", "20 mm", clearance="3 mm", cutter_diameter="8 mm"),
+        Rebate("15 3/4 in", "3/4 in", "1 1/2 in", "1/2 in", "3/8 in", clearance="1/8 in", pass_depth="1/8 in",
+               cutter_diameter="1 3/8 in", guide="bearing"),
     ],
     PanelSeason: [
         PanelSeason("420 mm", "1 mm", "Ash, white", "flat", "8 %", "6 %", "12 %", ring="mitred"),

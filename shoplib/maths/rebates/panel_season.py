@@ -5,7 +5,10 @@ from typing import NamedTuple
 from shoplib import measure
 from shoplib.maths.functions import most
 from shoplib.maths.movement import SOURCE, coefficient, moisture, species, swelling, worries_of_moisture
-from shoplib.model import REQUIRED, Caution, Input, Model, ShapeError, choice, length, model, result
+from shoplib.model import REQUIRED, Caution, Facts, Input, Model, ShapeError, choice, length, model, result, write_value
+from shoplib.model.budget import plain_budget
+
+REBATE, TIMBER, MOISTURE = "The rebate", "The timber", "Its moisture"
 
 
 class Season(NamedTuple):
@@ -16,10 +19,16 @@ class Season(NamedTuple):
     damp: object
     cautions: tuple
 
+    def tell(self, unit="mm"):
+        """The three gaps as a small table that shows itself."""
+        names = ("as made", "dry season", "damp season")
+        return Facts(zip(names, (_gap(each.m_as("mm"), unit) for each in self[:3])), head=("gap on each side", ""))
+
     def __repr__(self):
-        gaps = zip(("as made", "in the dry season", "in the damp season"), self[:3])
-        told = [f"gap {when} {measure.show(gap, 'mm', '0.01 mm')}" for when, gap in gaps]
-        return "\n".join([", ".join(told), *(f"Caution: {caution.tell()}" for caution in self.cautions)])
+        return f"{self.tell()}\n{self.cautions}"
+
+    def _repr_html_(self):
+        return self.tell()._repr_html_() + self.cautions._repr_html_()
 
 
 @model
@@ -40,29 +49,32 @@ class PanelSeason(Model):
 
     rebate_diameter: Input = length(
         "rebate diameter", "D_r", low="60 mm", high="1500 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
-        help="Across the rebate, wall to wall, as made.",
+        help="Across the rebate, wall to wall, as made.", group=REBATE,
     )
     clearance: Input = length(
         "clearance", "c", low="0 mm", high="12 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.2 mm",
-        help="Gap all round between panel and wall, as made.",
+        help="Gap all round between panel and wall, as made.", group=REBATE,
     )
     species: Input = choice(
-        "timber", "species_of_wood", species(), help="Of the panel, and of a ring of boards.", default=REQUIRED
+        "timber", "species_of_wood", species(), help="Of the panel, and of a ring of boards.", default=REQUIRED,
+        group=TIMBER,
     )
     cut: Input = choice(
         "cut", "cut_of_board", ("flat", "quarter"), default=REQUIRED,
-        help="Flat: rings lie along the board's width. Quarter: they stand upright in it.",
+        help="Flat: rings lie along the board's width. Quarter: they stand upright in it.", group=TIMBER,
     )
-    made: Input = moisture("moisture when made", "M_0", help="Of the panel on the day that it is cut.")
-    dry: Input = moisture("moisture, dry season", "M_1", help="What the panel comes down to, such as in a heated room.")
-    damp: Input = moisture("moisture, damp season", "M_2", help="What the panel comes up to.")
+    made: Input = moisture("moisture when made", "M_0", help="Of the panel on the day that it is cut.", group=MOISTURE)
+    dry: Input = moisture(
+        "moisture, dry season", "M_1", help="What the panel comes down to, such as in a heated room.", group=MOISTURE
+    )
+    damp: Input = moisture("moisture, damp season", "M_2", help="What the panel comes up to.", group=MOISTURE)
     ring: Input = choice(
         "ring", "grain_of_ring", ("parallel", "mitred"), default="parallel",
-        help="Parallel: boards with the panel's grain direction. Mitred: grain all round.",
+        help="Parallel: boards with the panel's grain direction. Mitred: grain all round.", group=TIMBER,
     )
     rebate_width: Input = length(
         "rebate width", "b", low="2 mm", high="60 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="From the ring's inside to the wall. Leave out where it does not matter.", default=None,
+        help="From the ring's inside to the wall. Leave out where it does not matter.", default=None, group=REBATE,
     )
 
     def check(self):
@@ -169,9 +181,12 @@ class PanelSeason(Model):
         outgrown = self.rebate_diameter * (self.growth_damp - self.ring_growth_damp)
         return most(0 * self.rebate_diameter, outgrown / (2 * (1 + self.growth_damp)))
 
-    @result("lap left, dry season", "u")
+    @result("lap under the lip, dry season", "u", checks="rebate_width")
     def lap(self):
-        """Panel's edge to the lip's edge in the dry season, with the panel slid to the other side: what still bears."""
+        """How far the panel still reaches under the lip in the dry season, slid right over to the other side.
+
+        Panel's edge to the ring's inside, level: nothing or less, and the panel comes out.
+        """
         return self.rebate_width - 2 * self.gap_dry
 
     def worries(self):
@@ -180,12 +195,11 @@ class PanelSeason(Model):
             yield Caution(
                 "In the damp season the panel would burst the ring: it outgrows the rebate by {} on each side. "
                 f"Give at least {{}} of clearance{quarter}, or take a ring with the panel's grain direction.",
-                -self.gap_damp,
-                self.least_clearance,
-                input="clearance",
-                source=SOURCE,
+                -self.gap_damp, self.least_clearance, input="clearance", source=SOURCE,
             )
-        elif self.ring == "mitred":
+        else:
+            yield from self._worries_of_guesses()
+        if self.gap_damp >= -1e-9 and self.ring == "mitred":
             yield Caution(
                 "A mitred ring does not move with the panel: never glue the panel in. Hold it in the middle, or by "
                 "buttons or slotted screws that let it move across its grain.", input="ring",
@@ -194,12 +208,32 @@ class PanelSeason(Model):
             yield Caution(
                 "In the dry season the panel, slid to one side, comes out from under the lip on the other: the gap "
                 "there is {}, the rebate {} wide. Make the rebate wider.",
-                2 * self.gap_dry,
-                self.rebate_width,
-                input="rebate_width",
-                source=SOURCE,
+                2 * self.gap_dry, self.rebate_width, input="rebate_width", source=SOURCE,
             )
         yield from worries_of_moisture(self.species, made=self.made, dry=self.dry, damp=self.damp)
+
+    def _worries_of_guesses(self):
+        """The damp gap against its own error budget: what is left over must be more than what may be out."""
+        values = {name: getattr(self, name) if self.has(name) else None for name in self.model.inputs()}
+        out = plain_budget(self.model, values, "gap_damp").root_sum_square
+        if self.gap_damp < out * (1 - 1e-9):
+            yield Caution(
+                "The gap left in the damp season is {}, but it may be out by {} if moistures and sizes are each as far "
+                "off as a careful person leaves them: the panel may press all the same. Give {} of clearance, or read "
+                "the moisture more closely.",
+                max(self.gap_damp, 0.0), out, self.clearance + (out - self.gap_damp) / (1 + self.growth_damp),
+                input="clearance", source="the error budget of this page",
+            )
+
+    def on_card(self):
+        """What the panel is cut to, what is measured beside it through the year, and how little would do."""
+        return ("panel_diameter", "gap_as_made", "gap_dry", "gap_damp", "lap", "least_clearance")
+
+
+def _gap(value, unit):
+    """A gap in words; less than nothing is wood in wood."""
+    size = write_value(abs(value), "length", unit, "0.01 mm", "0.001 in")
+    return f"none: the panel is too large by {size}" if value < 0 else size
 
 
 def _content(value):

@@ -1,56 +1,74 @@
 """The rebate: the step in a ring's underside that takes a panel, and how the cutter is set for it."""
 
 from shoplib import measure
-from shoplib.maths.circle_jigs import CircleJig
+from shoplib.maths.functions import whole
 from shoplib.maths.passes import passes_with_finish
 from shoplib.maths.rebates.panel_season import PanelSeason, Season
-from shoplib.model import Caution, Input, Model, ShapeError, length, model, public, result
+from shoplib.model import Caution, Input, Model, ShapeError, choice, length, model, public, result
+
+OVERLAP = 0.1  # of a narrow cutter: by so much a round runs into the round before it
+MOST_ROUNDS = 50
+SMALLEST_BEARING = 8.0  # mm: hardly any is sold below it
+BEARING_HEIGHT = 6.0  # mm of wall that a bearing rolls on, its screw not counted
+RING, PANEL, CUTTER = "The ring and its rebate", "The panel", "The cutter"
+GEOMETRY = "the geometry of this page"
 
 
 @model
 class Rebate(Model):
     """A step cut into the inside of a ring's underside, in which a round panel lies.
 
-    >>> rebate = Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm")
-    >>> rebate.rebate_diameter, rebate.panel_diameter
-    (<Quantity(420.0, 'millimeter')>, <Quantity(415.0, 'millimeter')>)
+    The cutter is swung about a pivot in the ring's centre, or rolls round the ring's inside on a bearing.
+
+    >>> rebate = Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm", cutter_diameter="12 mm")
+    >>> rebate.rebate_diameter, rebate.panel_diameter, rebate.pivot
+    (<Quantity(420.0, 'millimeter')>, <Quantity(415.0, 'millimeter')>, <Quantity(204.0, 'millimeter')>)
     """
 
     inside_diameter: Input = length(
         "inside diameter", "d", low="60 mm", high="1480 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
-        help="Across the ring's hole, above the rebate.",
+        help="Across the ring's hole, above the rebate.", group=RING,
     )
     ring_width: Input = length(
         "ring width", "w", low="6 mm", high="100 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="From the ring's inside to its outside.",
+        help="From the ring's inside to its outside.", group=RING,
     )
     ring_height: Input = length(
         "ring height", "h", low="6 mm", high="120 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="From the ring's underside to its top.",
+        help="From the ring's underside to its top.", group=RING,
     )
     panel_thickness: Input = length(
         "panel thickness", "t", low="3 mm", high="40 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
-        help="Measured on the panel, not read off the board's label.",
+        help="Measured on the panel, not read off the board's label.", group=PANEL,
     )
     rebate_width: Input = length(
         "rebate width", "b", low="2 mm", high="60 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="From the ring's inside to the rebate's wall.",
+        help="From the ring's inside to the rebate's wall.", group=RING,
     )
     clearance: Input = length(
         "clearance", "c", low="0 mm", high="12 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.2 mm",
-        help="Gap all round between panel and wall.", default="0 mm",
+        help="Gap all round between panel and wall.", default="0 mm", group=PANEL,
     )
     proud: Input = length(
         "proud of the underside", "p", low="-10 mm", high="10 mm", step="0.1 mm", inch_step="1/64 in",
-        tolerance="0.1 mm", default="0 mm", help="How far the panel stands out below; less than nothing: sunk in.",
+        tolerance="0.1 mm", default="0 mm", group=PANEL,
+        help="How far the panel stands out below the ring; less than nothing: sunk in.",
     )
     pass_depth: Input = length(
         "deepest pass", "a", low="1 mm", high="20 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="The most that you let the cutter take at once.", default=None,
+        help="The most that you let the cutter take at once.", default=None, group=CUTTER,
     )
     finish_pass: Input = length(
         "light last pass", "f", low="0 mm", high="3 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
-        help="Left for a clean floor; nothing: all passes equal.", default="0 mm",
+        help="Left for a clean floor; nothing: all passes equal.", default="0 mm", group=CUTTER,
+    )
+    cutter_diameter: Input = length(
+        "cutter diameter", "d_c", low="3 mm", high="60 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.05 mm",
+        help="Measured on a test groove, not read off the packet.", default=None, group=CUTTER,
+    )
+    guide: Input = choice(
+        "cutter guided by", "guide_of_cutter", ("pivot", "bearing"), default="pivot", group=CUTTER,
+        help="A pivot in the ring's centre, before the inside is cut; or a bearing on the ring's inside wall.",
     )
 
     def check(self):
@@ -125,6 +143,82 @@ class Rebate(Model):
         """Across the rebate, wall to wall: the ring's inside and one rebate width on each side of it."""
         return self.inside_diameter + 2 * self.rebate_width
 
+    @result("rebate cut, pivot", "p_r", checks="rebate_width")
+    def pivot(self):
+        """Pivot's centre to cutter's centre for the rebate's wall: the cutter's far edge makes it, as in a hole.
+
+        Raises ShapeError where a bearing guides the cutter, or where the rebate is no larger than the cutter.
+        """
+        self._unless("bearing", "A bearing guides this cutter: no pivot is set.")
+        if type(self.cutter_diameter) is float and self.cutter_diameter >= self.rebate_diameter:
+            raise ShapeError(
+                "A rebate {} across cannot be swung with a cutter of {}: take a smaller cutter.",
+                self.rebate_diameter, self.cutter_diameter, input="cutter_diameter",
+            )
+        return (self.rebate_diameter - self.cutter_diameter) / 2
+
+    @result("rebate cut, reach", "r_r", checks="rebate_width")
+    def reach(self):
+        """Pivot's centre to the cutter's far edge, which makes the rebate's wall: check with a rule.
+
+        Raises ShapeError where a bearing guides the cutter.
+        """
+        self._unless("bearing", "A bearing guides this cutter: there is no pivot to measure from.")
+        return self.rebate_diameter / 2
+
+    @result("pivot of each round, from the wall inward", "p_k", plan=True)
+    def rounds(self):
+        """Pivots of a cutter narrower than the rebate: at the wall, then inward in equal steps until all is clear.
+
+        Each round overlaps the one before by a tenth of the cutter or more; the last one's near edge comes to the
+        ring's inside. Raises ShapeError where one round clears the rebate, or a bearing guides the cutter.
+
+        >>> narrow = Rebate("400 mm", "30 mm", "40 mm", "12 mm", "20 mm", cutter_diameter="8 mm")
+        >>> [pivot.magnitude for pivot in narrow.rounds]
+        [216.0, 210.0, 204.0]
+        """
+        at_wall, left = self.pivot, self.rebate_width - self.cutter_diameter
+        if self.cutter_diameter >= self.rebate_width:
+            raise ShapeError("One round clears the rebate.", input="cutter_diameter")
+        if self.rebate_width > MOST_ROUNDS * self.cutter_diameter:
+            raise ShapeError(
+                "A cutter of {} is too narrow for a rebate {} wide: it must be over {}. Take a larger one.",
+                self.cutter_diameter, self.rebate_width, self.rebate_width / MOST_ROUNDS, input="cutter_diameter",
+            )
+        steps = whole(left / ((1 - OVERLAP) * self.cutter_diameter))
+        return tuple(at_wall - left * (k / steps) for k in range(steps + 1))
+
+    @result("bearing diameter", "d_b", checks="rebate_width")
+    def bearing(self):
+        """Diameter of the bearing that runs on the ring's inside while the cutter cuts the rebate's width.
+
+        The cutter stands out beyond the bearing by the rebate's width on each side. Raises ShapeError where a
+        pivot guides the cutter, where no bearing is left, or where it does not go into the ring.
+        """
+        self._unless("pivot", "A pivot guides this cutter: it needs no bearing.")
+        bearing = self.cutter_diameter - 2 * self.rebate_width
+        if type(bearing) is float:
+            self._check_bearing(bearing)
+        return bearing
+
+    def _unless(self, other, otherwise):
+        """Refuse what belongs to one way of guiding the cutter where it is guided the other way."""
+        if self.guide == other:
+            raise ShapeError(otherwise, input="guide")
+
+    def _check_bearing(self, bearing):
+        if bearing <= 0:
+            raise ShapeError(
+                "A cutter of {} leaves no bearing for a rebate {} wide: it must be over {}. "
+                "Take a larger cutter or a narrower rebate.",
+                self.cutter_diameter, self.rebate_width, 2 * self.rebate_width, input="cutter_diameter",
+            )
+        if bearing >= self.inside_diameter:
+            raise ShapeError(
+                "A bearing of {} does not go into a ring {} across inside. Take a smaller cutter.",
+                bearing, self.inside_diameter, input="cutter_diameter",
+            )
+
     @result("panel diameter", "D_p", checks="clearance")
     def panel_diameter(self):
         """Across the panel's disc: the rebate's diameter less the clearance on each side."""
@@ -151,6 +245,13 @@ class Rebate(Model):
                 "No clearance is left: a panel of solid wood has no room to swell. Work out its seasons first.",
                 input="clearance",
             )
+        if self.proud > 0:
+            yield Caution(
+                "Standing {} proud, the panel carries the tray. That is right on rails to which it is screwed; on a "
+                "table top the tray rocks as soon as the panel cups: let it lie flush there.",
+                self.proud, input="proud",
+            )
+        yield from self._worries_of_the_cutter()
         if 2 * self.clearance >= self.rebate_width:
             yield Caution(
                 "Slid to one side, the panel leaves a gap of {} on the other and comes out from under a lip {} wide. "
@@ -159,6 +260,44 @@ class Rebate(Model):
                 self.rebate_width,
                 input="clearance",
             )
+
+    def _worries_of_the_cutter(self):
+        if not self.has("cutter_diameter"):
+            if self.guide == "bearing":
+                yield Caution(
+                    "Without the cutter's diameter no bearing can be told: the two must differ by {}. Give the cutter.",
+                    2 * self.rebate_width, input="cutter_diameter", source=GEOMETRY,
+                )
+            return
+        try:
+            size = getattr(self, self.guide)
+        except ShapeError as error:
+            yield Caution(error.sentence, *error.lengths, input=error.input, source=GEOMETRY)
+            return
+        yield from self._worries_of_the_pivot(size) if self.guide == "pivot" else self._worries_of_the_bearing(size)
+
+    def _worries_of_the_pivot(self, pivot):
+        if pivot <= self.cutter_diameter / 2:
+            yield Caution(
+                "With its centre only {} from the pivot, a cutter of {} sweeps over the pivot itself: take a smaller "
+                "one.", pivot, self.cutter_diameter, input="cutter_diameter", source=GEOMETRY,
+            )
+
+    def _worries_of_the_bearing(self, bearing):
+        if bearing < SMALLEST_BEARING:
+            yield Caution(
+                "Bearings as small as {} are hardly sold: take a larger cutter or a narrower rebate.",
+                bearing, input="cutter_diameter",
+            )
+        if self.lip < BEARING_HEIGHT:
+            yield Caution(
+                "In the last pass only {} of the inside wall is left for the bearing to roll on, and most are about "
+                "{} high. Take a higher ring, or the pivot.", self.lip, BEARING_HEIGHT, input="ring_height",
+            )
+
+    def on_card(self):
+        """What is set first, then what the cut is measured by, then the panel."""
+        return (self.guide, "reach", "rounds", "depth", "passes", "rebate_diameter", "wall", "lip", "panel_diameter")
 
     def panel_from_measured(self, rebate_diameter):
         """The panel's diameter for a rebate as it was really cut: its measured diameter less the clearance twice.
@@ -175,36 +314,20 @@ class Rebate(Model):
         return public(found - 2 * self.plain.clearance, "length")
 
     def pivot_for(self, cutter_diameter):
-        """Pivot's centre to cutter's centre for the rebate's wall: the cutter's far edge makes it, as in a hole.
-
-        Raises ShapeError where the rebate is no larger than the cutter.
+        """The pivot for another cutter, whichever way this one is guided; see `pivot`.
 
         >>> Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm").pivot_for("12 mm")
         <Quantity(204.0, 'millimeter')>
         """
-        return CircleJig(self.rebate_diameter, cutter_diameter).hole_pivot
+        return self.replace(cutter_diameter=cutter_diameter, guide="pivot").pivot
 
     def bearing_for(self, cutter_diameter):
-        """Diameter of the bearing that runs on the ring's inside while the cutter cuts the rebate's width.
-
-        The cutter stands out beyond the bearing by the rebate's width on each side. Raises ShapeError where
-        no bearing is left, or where cutter and ring do not go together.
+        """The bearing for another cutter, whichever way this one is guided; see `bearing`.
 
         >>> Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm").bearing_for("32 mm")
         <Quantity(12.0, 'millimeter')>
         """
-        cutter, width = measure.plain("length", cutter_diameter), self.plain.rebate_width
-        if cutter <= 2 * width:
-            raise ShapeError(
-                "A cutter of {} leaves no bearing for a rebate {} wide: it must be over {}. "
-                "Take a larger cutter or a narrower rebate.", cutter, width, 2 * width, input="rebate_width",
-            )
-        if cutter - 2 * width >= self.plain.inside_diameter:
-            raise ShapeError(
-                "A bearing of {} does not go into a ring {} across inside. Take a smaller cutter.",
-                cutter - 2 * width, self.plain.inside_diameter, input="inside_diameter",
-            )
-        return public(cutter - 2 * width, "length")
+        return self.replace(cutter_diameter=cutter_diameter, guide="bearing").bearing
 
     def season(self, species, cut, made, dry, damp, ring="parallel"):
         """The gap all round as made, in the dry and in the damp season, with its cautions.
