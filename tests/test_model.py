@@ -3,6 +3,7 @@
 All models of all topics are taken in turn (see models.py); small models made here show that checks can fail.
 """
 
+import contextlib
 import dataclasses
 import html
 import itertools
@@ -20,7 +21,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES, MODELS
 
-from shoplib import CircleJig, HollowBlank, MeasureError, ShapeError, StaveRing, measure
+from shoplib import CircleJig, Cope, HollowBlank, MeasureError, Rolling, RoundCope, ShapeError, StaveRing, measure
 from shoplib.maths.functions import choose, cos, least, sin, sqrt
 from shoplib.model import (
     Caution,
@@ -38,7 +39,7 @@ from shoplib.model import (
 )
 from shoplib.model.budget import plain_budget
 from shoplib.model.inverse import plain_find
-from shoplib.model.working import formula, symbols
+from shoplib.model.working import _is_sound, _shallow, formula, symbols
 
 CLOSE = pytest.approx
 EACH_MODEL = pytest.mark.parametrize("cls", MODELS, ids=lambda cls: cls.__name__)
@@ -623,40 +624,61 @@ def test_working_holds_the_numbers_and_the_result(example, name, unit):
     assert working.steps[-1].name == name
     assert len({step.name for step in working.steps}) == len(working.steps)
     for step in working.steps:
-        found = cls.results()[step.name].write(getattr(example.plain, step.name), unit)
         assert step.words == cls.results()[step.name].words
-        assert rf"\text{{{found}}}" in step.latex
         assert step.latex.replace("=", "&=", 1) in working.latex  # lines stand under one another
         assert step.mathml in working.html
         assert "[[" not in step.latex + step.mathml
         tree = parsed(step.mathml)
         assert tree.tag == "math"
-        assert tree.findall(".//mtext")[-1].text == found
+        check_end(tree.findall(".//mtext")[-1].text, example, step.name, unit, is_last=step is working.steps[-1])
+        assert in_latex(tree.findall(".//mtext")[-1].text) in step.latex
         if r"\begin{cases}" not in step.latex:
-            for number in numbers_put_in(example, step.name, unit):
-                assert number.replace("°", r"^\circ").replace("%", r"\%") in step.latex
+            for number in numbers_put_in(example, step.name, unit, working.settled):
+                assert in_latex(number) in step.latex
                 assert number in [each.text for each in tree.iter("mn")]
 
 
-def numbers_put_in(example, name, unit):
+def in_latex(text):
+    return text.replace("°", r"^\circ").replace("%", r"\%")
+
+
+def check_end(text, example, name, unit, is_last):
+    """A step ends in the number that is put in below it; the last one as it is set, in inches both ways."""
+    item, plain = type(example).results()[name], getattr(example.plain, name)
+    if not is_last:
+        units = {"length": unit, "mass": "lb" if unit == "in" else "kg"}
+        assert text == f"{put_in(item, plain, unit)} {units.get(item.kind, '')}".strip()
+    elif unit == "mm" or item.kind != "length" or "." in item.inch_step:
+        assert text == item.write(plain, unit)
+    else:
+        inches, _, fraction = text.partition(" in, ")
+        assert float(inches.removesuffix(" in")) == CLOSE(plain / 25.4, abs=5.1e-4)
+        whole = item.write(plain, "in").removesuffix(" in")
+        assert fraction.startswith(f"{whole} to the nearest ") or not fraction and inches == f"{whole} in"
+
+
+def numbers_put_in(example, name, unit, settled):
     """The numbers that a learner should see: those of the inputs and results that the formula names."""
     cls = type(example)
-    declared, named = cls.inputs() | cls.results(), formula(cls, name, deep=False).free_symbols
+    declared, named = cls.inputs() | cls.results(), formula(cls, name, False, settled).free_symbols
     for key, symbol in symbols(cls).items():
-        if symbol not in named:
-            continue
-        plain = getattr(example.plain, key)
-        if declared[key].kind == "length":
-            text = f"{plain / 25.4:.4f}" if unit == "in" else f"{plain:.3f}".rstrip("0").rstrip(".")
-        elif declared[key].kind == "angle":
-            text = f"{math.degrees(plain):.4g}°"
-        elif declared[key].kind == "percent":
-            text = f"{100 * plain:.4g}%"
-        elif isinstance(plain, float):
-            text = f"{plain + 0.0:.5g}"
-        else:
-            text = str(plain)
-        yield f"({text})" if plain < 0 else text
+        if symbol in named and not (key in models.formulas(cls) and formula(cls, key, True, settled).is_number):
+            text = put_in(declared[key], getattr(example.plain, key), unit)
+            yield f"({text})" if text.startswith("-") else text
+
+
+def put_in(item, plain, unit):
+    """A number as it should stand in a formula."""
+    if item.kind == "angle":
+        return f"{math.degrees(plain) + 0.0:.4g}°"
+    if item.kind == "percent":
+        return f"{100 * plain:.4g}%"
+    if not isinstance(plain, float):
+        return str(plain)
+    if item.kind == "length":
+        text = f"{plain / 25.4:.4f}" if unit == "in" else f"{plain:.3f}"
+        return str(float(text) + 0.0).removesuffix(".0")
+    return f"{plain / (0.45359237 if item.kind == 'mass' and unit == 'in' else 1) + 0.0:.5g}"
 
 
 def test_working_by_hand():
@@ -665,8 +687,126 @@ def test_working_by_hand():
         r"\begin{aligned}p_{o} &= \frac{D}{2} + \frac{d}{2} = \frac{440}{2} + \frac{12}{2} = \text{226.0 mm}"
         r"\end{aligned}"
     )
-    (step,) = CircleJig("440 mm", "12 mm").working("outer_pivot", "in").steps
-    assert r"\frac{17.3228}{2} + \frac{0.4724}{2} = \text{8 57/64 in}" in step.latex
+    assert working.left_out == working.whole_html == ""
+
+
+@pytest.mark.parametrize(
+    ("sizes", "wanted"),
+    [
+        (("20.5 in", "0.368 in"), r"\frac{20.5}{2} + \frac{0.368}{2} = \text{10.434 in, 10 7/16 to the nearest 64th}"),
+        (("20 in", "1/2 in"), r"\frac{20}{2} + \frac{0.5}{2} = \text{10.25 in, 10 1/4 to the nearest 64th}"),
+        (("20 in", "2 in"), r"\frac{20}{2} + \frac{2}{2} = \text{11 in}"),
+    ],
+)
+def test_working_in_inches_ends_in_the_decimal(sizes, wanted):
+    (step,) = CircleJig(*sizes).working("outer_pivot", "in").steps
+    assert step.latex.endswith(wanted)
+
+
+def test_working_in_pounds():
+    """60 lb with its centre of gravity 7 in from the casters, lifted at 17 in: 24.7 lb."""
+    stand = Rolling("60 lb", "16 in", "7 in", "14 in", "14 in", "17 in")
+    (step,) = stand.working("lift", "in").steps
+    assert step.latex.endswith(r"\frac{60 \times 7}{17} = \text{24.7 lb}")
+
+
+# What a simple piece leaves out of its formula --------------------------------------------------------------
+
+
+def settled_variants(example):
+    """The example, and with each input in turn nothing, or a right angle."""
+    yield example
+    for name, item in type(example).inputs().items():
+        for end in (0, math.pi / 2) if item.kind == "angle" else (0,) if item.kind in ("length", "percent") else ():
+            with contextlib.suppress(ShapeError):
+                yield example.replace(**{name: models.typed(item, end)})
+
+
+@ONE_OF_EACH
+def test_what_is_left_out_changes_no_number(example):
+    """The shortened formula, put back together from all its steps, is the number still."""
+    cls, settled_formulas = type(example), 0
+    for one in settled_variants(example):
+        for name in models.formulas(cls):
+            number = models.value(one.plain, name)
+            settled = one.working(name).settled if number is not None else ()
+            if settled:
+                settled_formulas += 1
+                assert shortened(one, name) == CLOSE(number, rel=1e-9, abs=1e-9), (name, settled)
+    assert settled_formulas or cls.__name__ in ("ChordRise",)
+
+
+def shortened(example, name):
+    """A result from the formulas of its working alone, each step put into the next."""
+    cls, working = type(example), example.working(name)
+    known = symbols(cls)
+    found = {known[key]: value for key, value in example.values.items() if isinstance(value, (int, float))}
+    found |= {known[key]: models.value(example.plain, key) for key in models.plans(cls)}
+    found = {symbol: value for symbol, value in found.items() if isinstance(value, (int, float))}
+    for key, _ in working.settled:
+        found.pop(known[key])  # what is left out does not stand in any step
+    for step in working.steps:
+        found[known[step.name]] = float(_shallow(cls, step.name, working.settled).evalf(25, subs=found))
+    return found[known[name]]
+
+
+def test_the_simplest_cope_shows_the_simplest_formula():
+    """A triangle in whole numbers: 13 across half the leg, 5 across half the rail, 12 to the tips."""
+    working = Cope("26 mm", "10 mm", "360 mm").working("depth")
+    assert working.latex == (
+        r"\begin{aligned}x_{0} &= \frac{D}{2} = \frac{26}{2} = \text{13 mm} \\ "
+        r"y_{1} &= \frac{t}{2} = \frac{10}{2} = \text{5 mm} \\ "
+        r"x_{1} &= \sqrt{\frac{D^{2}}{4} - y_{1}^{2}} = \sqrt{\frac{26^{2}}{4} - 5^{2}} = \text{12 mm} \\ "
+        r"c &= x_{0} - x_{1} = 13 - 12 = \text{1.0 mm}\end{aligned}"
+    )
+    assert working.left_out == "Left out here, being nothing: offset, rake."
+    assert working.left_out in working._repr_latex_() and working.left_out in working.html
+    assert r"\rho" in working.whole.latex and working.whole.left_out == ""
+
+
+def test_the_whole_formula_is_folded_below_and_no_slider_changes_it():
+    first, second = (Cope(leg, "20 mm", "360 mm").working("depth") for leg in ("35 mm", "40 mm"))
+    folded = ElementTree.fromstring(first.whole_html.replace("&InvisibleTimes;", "").replace("&ApplyFunction;", ""))
+    assert folded.tag == "details" and folded[0].tag == "summary" and len(folded) == 1 + len(first.whole.steps)
+    assert "ρ" in "".join(folded.itertext()) or "rho" in first.whole_html
+    assert "<details" in first.html and first.whole_html == second.whole_html
+    assert first.steps_html != second.steps_html
+
+
+@pytest.mark.parametrize(
+    ("example", "name", "told"),
+    [
+        (RoundCope("35 mm", "19 mm"), "root_reach", r"x_{0} = \frac{D}{2} = \frac{35}{2}"),
+        (StaveRing("440 mm", "400 mm", 12), "mitre_angle", r"\mu = \frac{\pi}{n} = \frac{\pi}{12}"),
+        (StaveRing("440 mm", "400 mm", 12, slope="90 deg"), "blade_tilt", r"\beta = \frac{\pi}{n} = \frac{\pi}{12}"),
+        (Cope("35 mm", "20 mm", "360 mm", offset="3 mm"), "between", "b = S - D = 360 - 35"),
+    ],
+)
+def test_right_angles_and_half_turns_are_left_out_too(example, name, told):
+    assert told in example.working(name).steps[-1].latex
+
+
+def test_a_formula_of_which_nothing_is_left_is_shown_whole():
+    working = StaveRing("440 mm", "400 mm", 12).working("closing_angle")
+    assert not working.settled and r"\epsilon" in working.latex and working.left_out == ""
+
+
+def test_what_cannot_be_divided_by_stays():
+    """An angle of 0 under a fraction bar is not put in as nothing."""
+    model = small_model(lambda self: self.a * sin(self.lean) / sin(self.lean))
+    assert model(lean="15 deg").working("found").settled == ()
+    divided = small_model(lambda self: self.a / (self.b + self.a * self.lean) + self.a / self.lean)
+    assert not _is_sound(divided, "found", (("lean", 0),))
+
+
+def test_a_slider_moves_only_numbers(monkeypatch):
+    """Formulas are run on symbols once for each set of what is left out."""
+    rail = Cope("35 mm", "20 mm", "360 mm", offset="1 mm")
+    for sizes in ({}, {"offset": "0 mm"}):
+        rail.replace(**sizes).working("depth")
+    monkeypatch.setattr("shoplib.model.working._run", None)
+    assert "y_{0}" in rail.replace(offset="2 mm", leg_diameter="40 mm").working("depth").latex
+    assert "y_{0}" not in rail.replace(offset="0 mm", leg_diameter="40 mm").working("depth", "in").latex
 
 
 def test_steps_come_before_what_leans_on_them():

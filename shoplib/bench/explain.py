@@ -28,6 +28,7 @@ class Explain:
         self.chosen.tooltip = "The result to explain"
         self.opened = {name: widgets.ToggleButton(tooltip="Open or close", layout=looks.BUTTON) for name in PANES}
         self.panes = {name: widgets.HTML(layout=looks.COLUMN) for name in PANES}
+        self.whole = widgets.HTML(layout=looks.COLUMN)  # by itself, so that it stays unfolded while a slider moves
         self.asked = self._question()
         watched = [self.chosen, *self.opened.values(), self.wanted, self.input]
         for each in watched:
@@ -35,7 +36,8 @@ class Explain:
         label = widgets.HTML(looks.paragraph("Explain", 16), layout=looks.LABEL)
         bar = widgets.HBox([label, self.chosen, *self.opened.values()], layout=looks.row())
         self.widget = widgets.VBox(
-            [bar, self.panes["working"], self.panes["budget"], self.asked, self.panes["inverse"]], layout=looks.COLUMN
+            [bar, self.panes["working"], self.whole, self.panes["budget"], self.asked, self.panes["inverse"]],
+            layout=looks.COLUMN,
         )
 
     def _question(self):
@@ -57,11 +59,14 @@ class Explain:
     def update(self):
         """Write the open panes; empty the others."""
         self.asked.layout.display = None if self.opened["inverse"].value else "none"
+        self.folded = ""
         for name, pane in self.panes.items():
             self.opened[name].description = ("▾ " if self.opened[name].value else "▸ ") + PANES[name]
             text = self._written(name) if self.opened[name].value else ""
             if pane.value != text:
                 pane.value = text
+        if self.whole.value != self.folded:
+            self.whole.value = self.folded
 
     def _written(self, name):
         if self.bench.problem is not None:
@@ -75,9 +80,9 @@ class Explain:
     def _working(self):
         working = Working(self.cls, self.bench.plain, self.chosen.value, self.bench.unit)
         unit = "lengths in mm" if self.bench.unit == "mm" else "lengths in inches"
-        return looks.paragraph(
-            f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{working.html}</div><small>{unit}</small>"
-        )
+        large = f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{{}}</div>"
+        self.folded = looks.paragraph(large.format(working.whole_html)) if working.whole_html else ""
+        return looks.paragraph(large.format(working.steps_html) + f"<small>{unit}</small>")
 
     def _budget(self):
         result = self.cls.results()[self.chosen.value]

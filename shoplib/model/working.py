@@ -1,15 +1,22 @@
 """The working shown to a class: the formula, the numbers put in, the result.
 
-The formula is the model's own body run on symbols, so it cannot differ from the number. Results
-that it leans on are shown as steps before it. The typeset text is made once for each formula;
-after that only the numbers are exchanged, quickly enough for a slider.
+The formula is the model's own body run on symbols, so it cannot differ from the number. What is nothing (an
+offset of 0), a right angle or half a turn does not run as a symbol but as what it is, so that a simple piece shows a
+simple formula; a sentence says what was left out, and the whole formula stands folded below. Results that it
+leans on are shown as steps before it. The typeset text is made once for each formula and each set of what is left
+out; after that only the numbers are exchanged, quickly enough for a slider.
 """
 
 import math
 from functools import cache
+from html import escape
 from typing import NamedTuple
 
+from shoplib import measure
 from shoplib.model.sentences import ShapeError
+from shoplib.model.writing import IN_POUNDS
+
+MEASURED = ("length", "angle", "mass", "force", "stress", "percent")
 
 
 class Step(NamedTuple):
@@ -44,13 +51,20 @@ def symbols(cls):
     return {name: _symbol(item) for name, item in (cls.inputs() | cls.results()).items()}
 
 
-def formula(cls, name, deep=True):
+def formula(cls, name, deep=True, settled=()):
     """A result's formula in sympy symbols; deep puts the formulas of other results in as well.
+
+    `settled` names what runs as a plain number instead of a symbol: pairs of a name and 0, 90 or 180 degrees.
 
     >>> from shoplib.maths.circle_jigs import CircleJig
     >>> formula(CircleJig, "pivot_step")
     d + w
     """
+    return _run(cls, name, deep, {key: _exactly(degrees) for key, degrees in settled})
+
+
+def _run(cls, name, deep, numbers):
+    """The result's own body on symbols, some of them exchanged for numbers."""
     import sympy
 
     known = symbols(cls)
@@ -59,19 +73,92 @@ def formula(cls, name, deep=True):
         key: symbol for key, symbol in known.items()
         if key != name and (key in cls.inputs() or key in plans or not deep)
     }
-    stand = cls.Stand(kept | {"pi": sympy.pi})
-    return sympy.sympify(getattr(stand, name))
+    stand = cls.Stand(kept | numbers | {"pi": sympy.pi})
+    expression = sympy.sympify(getattr(stand, name))
+    return _signed(_turned_back(cls, expression)) if numbers else expression
+
+
+def _signed(expression):
+    """A sum that is taken away, -(a - b), as b - a."""
+    import sympy
+
+    def is_taken_away(part):
+        return part.is_Mul and len(part.args) == 2 and part.args[0] == -1 and part.args[1].is_Add
+
+    return expression.replace(is_taken_away, lambda part: sympy.Add(*(-term for term in part.args[1].args)))
+
+
+def _turned_back(cls, expression):
+    """atan(tan(x)) as x, and so on, where x is a share of a whole that counts settle: atan(tan(pi/n)) is pi/n."""
+    import sympy
+
+    known = symbols(cls)
+    least = {known[key]: item.low for key, item in cls.inputs().items() if item.kind == "count"}
+    for there, back in ((sympy.tan, sympy.atan), (sympy.sin, sympy.asin)):
+        turned = {each for each in expression.atoms(back) if isinstance(each.args[0], there)}
+        for each in turned:
+            angle = each.args[0].args[0]
+            n = next(iter(angle.free_symbols), None)
+            if n in least and (angle * n).is_number and 0 < angle.subs(n, least[n]) < sympy.pi / 2:
+                expression = expression.subs(each, angle)
+    return expression
+
+
+def _exactly(degrees):
+    """0, 90 or 180 degrees in radians, as sympy knows them."""
+    import sympy
+
+    return sympy.pi * degrees / 180
+
+
+def _settled(cls, plain, name):
+    """What can be left out of a result: pairs of a name and 0, 90 or 180 degrees."""
+    declared = cls.inputs() | cls.results()
+    for key in _hangs_on(cls, name):
+        if declared[key].kind in MEASURED:
+            value, turns = getattr(plain, key), (0, 90, 180) if declared[key].kind == "angle" else (0,)
+            for degrees in turns:
+                if isinstance(value, float) and math.isclose(value, math.radians(degrees), rel_tol=1e-12):
+                    yield key, degrees
 
 
 @cache
-def _template(cls, name):
+def _hangs_on(cls, name):
+    """The inputs and plans that a result hangs on."""
+    free, known = formula(cls, name).free_symbols, symbols(cls)
+    return tuple(key for key, symbol in known.items() if symbol in free)
+
+
+@cache
+def _shallow(cls, name, settled):
+    """The formula on the page: settled inputs, and results that they settle, as numbers."""
+    known, numbers = symbols(cls), {key: _exactly(degrees) for key, degrees in settled}
+    expression = _run(cls, name, False, numbers)
+    if settled:
+        leans_on = [key for key in cls.results() if known[key] in expression.free_symbols]
+        fixed = {key: value for key in leans_on if (value := _constant(cls, key, settled)) is not None}
+        expression = _run(cls, name, False, numbers | fixed) if fixed else expression
+    return expression
+
+
+@cache
+def _constant(cls, name, settled):
+    """The number that a result comes to whatever the other inputs are, or None."""
+    if cls.results()[name].plan:
+        return None
+    found = formula(cls, name, True, settled)
+    return found if found.is_number and found.is_finite else None
+
+
+@cache
+def _template(cls, name, settled):
     """Typeset one formula, once with its symbols and once with marks for the numbers."""
     import sympy
 
     from shoplib.model.typeset import latex, mathml
 
     known = symbols(cls)
-    expression = formula(cls, name, deep=False)
+    expression = _shallow(cls, name, settled)
     used = sorted(key for key, symbol in known.items() if symbol in expression.free_symbols)
     marks = {known[key]: _mark(index) for index, key in enumerate(used)}
     stages = [known[name], expression]
@@ -90,38 +177,125 @@ def _mark(index):
     return f"[[{index}]]"
 
 
-class Working:
-    """The working of one result, step by step."""
+@cache
+def _chain(cls, name, settled):
+    """The templates of a result and of all that it leans on, in the order of working."""
+    template = _template(cls, name, settled)
+    chain = []
+    for key in template.leans_on:
+        if key in cls.results() and not cls.results()[key].plan:
+            chain += [step for step in _chain(cls, key, settled) if step not in chain]
+    return (*chain, template)
 
-    def __init__(self, cls, plain, name, unit="mm"):
+
+@cache
+def _is_sound(cls, name, settled):
+    """Whether the formula still tells something, and divides by nothing, without the settled inputs."""
+    import sympy
+
+    chain = [_shallow(cls, step.name, settled) for step in _chain(cls, name, settled)]
+    infinite = (sympy.zoo, sympy.nan, sympy.oo)
+    return not chain[-1].is_number and not any(expression.has(*infinite) for expression in chain)
+
+
+@cache
+def _whole(cls, name):
+    """Every formula of the working in symbols alone: MathML and LaTeX of each."""
+    from shoplib.model.typeset import latex, mathml
+
+    known = symbols(cls)
+    rows = [(known[step.name], _shallow(cls, step.name, ())) for step in _chain(cls, name, ())]
+    return tuple((f"{mathml(one)}<mo>=</mo>{mathml(other)}", f"{latex(one)} = {latex(other)}") for one, other in rows)
+
+
+class Working:
+    """The working of one result, step by step.
+
+    >>> from shoplib import Cope
+    >>> working = Cope("35 mm", "20 mm", "360 mm").working("rail_length")
+    >>> working.left_out
+    'Left out here, being nothing: offset, rake.'
+    """
+
+    def __init__(self, cls, plain, name, unit="mm", whole=False):
         if cls.results()[name].plan:
             raise ShapeError(f"The {cls.results()[name].words} are worked out step by step, not by one formula.")
         self.cls, self.plain, self.name, self.unit = cls, plain, name, unit
-        self.steps = tuple(self._step(template) for template in _chain(cls, name))
+        self.settled = () if whole else self._left_out()
+        self.steps = tuple(self._step(template) for template in _chain(cls, name, self.settled))
+
+    def _left_out(self):
+        """What can be left out here, one thing after another, as long as the formula still tells something."""
+        settled = ()
+        for pair in _settled(self.cls, self.plain, self.name):
+            if _is_sound(self.cls, self.name, (*settled, pair)):
+                settled = (*settled, pair)
+        return settled
+
+    @property
+    def whole(self):
+        """The same working with nothing left out."""
+        return Working(self.cls, self.plain, self.name, self.unit, whole=True)
+
+    @property
+    def left_out(self):
+        """A sentence that says what was left out of the formula; empty where nothing was."""
+        declared, told = self.cls.inputs() | self.cls.results(), []
+        for degrees, being in ((0, "nothing"), (90, "90 deg"), (180, "180 deg")):
+            names = [declared[name].words for name, settled in self.settled if settled == degrees]
+            told += [f"being {being}: {', '.join(names)}"] if names else []
+        return f"Left out here, {'; '.join(told)}." if told else ""
 
     def _step(self, template):
         declared = self.cls.inputs() | self.cls.results()
         found = self.cls.results()[template.name]
-        result = found.write(getattr(self.plain, template.name), self.unit)
+        result = self._found(found, getattr(self.plain, template.name))
         mathml = template.mathml.replace(_mark("R"), f"<mtext>{result}</mtext>")
-        latex = template.latex.replace(_mark("R"), rf"\text{{{result}}}")
+        latex = template.latex.replace(_mark("R"), rf"\text{{{_in_latex(result)}}}")
         for index, key in enumerate(template.leans_on):
-            number = self._number(declared[key], getattr(self.plain, key))
+            number = _bracketed(self._number(declared[key], getattr(self.plain, key)))
             mathml = mathml.replace(_mark(index), number)
-            latex = latex.replace(_mark(index), number.replace("°", r"^\circ").replace("%", r"\%"))
+            latex = latex.replace(_mark(index), _in_latex(number))
         return Step(template.name, found.words, mathml, latex)
+
+    def _found(self, item, value):
+        """What a step comes to: the last one as it is set, those before it as they are put in below.
+
+        A length in inches is a decimal, and for the last step its fraction as well.
+        """
+        in_inches = self.unit == "in" and item.kind == "length" and isinstance(value, float)
+        if item.name != self.name:
+            return self._number(item, value) + self._unit_of(item, value)
+        if not in_inches:
+            return item.write(value, self.unit)
+        inches, set_to = _inches(value / 25.4), item.write(value, "in").removesuffix(" in")
+        _, is_part, part = item.inch_step.removesuffix(" in").partition("/")
+        if not is_part or inches == set_to:
+            return f"{set_to} in"
+        return f"{inches} in, {set_to} to the nearest {_ORDINALS[part]}"
 
     def _number(self, item, value):
         """A number as it is put into the formula: mm or decimal inches, degrees with their sign."""
         if item.kind == "angle":
-            return _signed(f"{math.degrees(value):.4g}°", value)
-        if item.kind == "length":
-            return _signed(f"{value / 25.4:.4f}" if self.unit == "in" else _short(value), value)
+            return f"{math.degrees(value) + 0.0:.4g}°"
         if item.kind == "percent":
-            return _signed(f"{100 * value:.4g}%", value)
-        if isinstance(value, float):
-            return _signed(f"{value + 0.0:.5g}", value)
-        return str(value)
+            return f"{100 * value:.4g}%"
+        if not isinstance(value, float):
+            return str(value)
+        if item.kind == "length":
+            return _trimmed(value / 25.4, 4) if self.unit == "in" else _trimmed(value, 3)
+        if item.kind in IN_POUNDS and self.unit == "in":
+            value /= _pound(item.kind)
+        return f"{value + 0.0:.5g}"
+
+    def _unit_of(self, item, value):
+        """The unit that a number of this kind is put in, after a space."""
+        if item.kind == "length":
+            return f" {self.unit}"
+        units = {"mass": "kg", "force": "N", "stress": "MPa"}
+        if item.kind in units and isinstance(value, float):
+            return " " + (IN_POUNDS[item.kind][0] if self.unit == "in" else units[item.kind])
+        return ""
 
     @property
     def latex(self):
@@ -133,28 +307,58 @@ class Working:
         return f"{found.words}: {found.write(getattr(self.plain, self.name), self.unit)}"
 
     def _repr_latex_(self):
-        return "$\\displaystyle " + self.latex + "$"
+        if not self.left_out:
+            return "$\\displaystyle " + self.latex + "$"
+        told = rf"\\[1.5ex] \text{{{_in_latex(self.left_out)}}}"
+        return rf"$\displaystyle \begin{{array}}{{l}}\displaystyle {self.latex} {told}\end{{array}}$"
 
     @property
     def html(self):
-        """The steps in MathML, one below the other."""
-        return "".join(f"<div style='margin:12px 0'>{step.mathml}</div>" for step in self.steps)
+        """The steps in MathML, what was left out, and the whole formula folded below."""
+        return self.steps_html + self.whole_html
+
+    @property
+    def steps_html(self):
+        """The steps in MathML, one below the other, and a sentence on what was left out."""
+        told = f"<div style='font-size:15px'>{escape(self.left_out)}</div>" if self.left_out else ""
+        return "".join(f"<div style='margin:12px 0'>{step.mathml}</div>" for step in self.steps) + told
+
+    @property
+    def whole_html(self):
+        """The whole formula in symbols, folded; empty where nothing was left out. No slider changes it."""
+        if not self.settled:
+            return ""
+        rows = "".join(
+            f"<div style='margin:12px 0'><math displaystyle='true'><mrow>{row}</mrow></math></div>"
+            for row, _ in _whole(self.cls, self.name)
+        )
+        return f"<details><summary style='font-size:15px;cursor:pointer'>The whole formula</summary>{rows}</details>"
 
 
-def _short(value):
-    return f"{value:.3f}".rstrip("0").rstrip(".")
+_ORDINALS = {"2": "half", "4": "quarter", "8": "8th", "16": "16th", "32": "32nd", "64": "64th", "128": "128th"}
 
 
-def _signed(text, value):
-    return f"({text})" if value < 0 else text
+def _trimmed(value, places):
+    """A decimal without noughts at its end, and without a negative nought."""
+    text = f"{value:.{places}f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _inches(value):
+    """Decimal inches to three places; fewer only where they say all."""
+    return _trimmed(value, 3) if abs(value - round(value, 3)) < 1e-9 else f"{value:.3f}"
+
+
+def _bracketed(number):
+    """A negative number in brackets."""
+    return f"({number})" if number.startswith("-") else number
+
+
+def _in_latex(text):
+    return text.replace("°", r"^\circ").replace("%", r"\%")
 
 
 @cache
-def _chain(cls, name):
-    """The templates of a result and of all that it leans on, in the order of working."""
-    template = _template(cls, name)
-    chain = []
-    for key in template.leans_on:
-        if key in cls.results() and not cls.results()[key].plan:
-            chain += [step for step in _chain(cls, key) if step not in chain]
-    return (*chain, template)
+def _pound(kind):
+    """A pound, a pound-force or a pound a square inch in the units that formulas run on."""
+    return measure.plain(kind, f"1 {IN_POUNDS[kind][0]}")

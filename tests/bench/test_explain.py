@@ -6,7 +6,7 @@ import pytest
 from models import EXAMPLES
 from pages import NASTY, check_nothing_typed_runs, said
 
-from shoplib import Bench, CircleJig, Rolling, StaveRing
+from shoplib import Bench, CircleJig, Cope, Rolling, StaveRing
 
 home = importlib.import_module("shoplib.bench.explain")
 
@@ -50,6 +50,24 @@ def test_working_shows_the_numbers_put_in_and_follows_the_slider(explain):
     assert "440" in said(explain.panes["working"]) and "226" in said(explain.panes["working"])
     explain.bench.controls["diameter"].slider.value = 500
     assert "500" in said(explain.panes["working"]) and "256" in said(explain.panes["working"])
+
+
+def test_whole_formula_stays_as_it_is_while_a_slider_moves():
+    """What is folded open on the page is not written anew; it goes with the pane, or where nothing is left out."""
+    bench = Bench(Cope("35 mm", "20 mm", "360 mm"))
+    bench.explain.opened["working"].value = True
+    first = bench.explain.whole.value
+    assert "<details" in first and "<details" not in bench.explain.panes["working"].value
+    written = []
+    bench.explain.whole.observe(lambda change: written.append(change["new"]), "value")
+    bench.set(leg_diameter="40 mm")
+    assert not written and "40" in said(bench.explain.panes["working"])
+    bench.set(offset="2 mm", rake="1 deg")
+    assert written == [""]
+    bench.set(offset="0 mm")
+    assert "<details" in bench.explain.whole.value
+    bench.explain.opened["working"].value = False
+    assert not bench.explain.whole.value
 
 
 def test_budget_reckoned_by_hand(explain):

@@ -3,9 +3,10 @@
 from typing import NamedTuple
 
 from shoplib import measure
+from shoplib.maths.coping.cutting_list import CuttingList, cut_of
 from shoplib.maths.coping.meeting import LEG, check_count, check_meets, worries_tip
 from shoplib.maths.functions import cos, least, most, sqrt, tan
-from shoplib.model import Caution, Input, Model, ShapeError, angle, length, model, public, result, write_finely
+from shoplib.model import Caution, Input, Model, ShapeError, angle, length, model, public, result
 
 SHOWS = 0.2  # mm: a gap wider than this is called out
 
@@ -17,55 +18,48 @@ class Ordinate(NamedTuple):
     depth: float
 
 
-class Cut(NamedTuple):
-    """Rails of one length: how many, how long to saw them, and what is left from hollow to hollow."""
-
-    pieces: int
-    length: object
-    between: object
-
-    def __repr__(self):
-        return f"{self.pieces} rails {write_finely(self.length)} long, {write_finely(self.between)} hollow to hollow"
-
-
 @model
 class Cope(Model):
     """A rail of rectangular section between two round legs, hollowed at both ends.
 
     The legs stand `leg_spacing` apart, centre to centre, at the rail's top edge. `offset` is the rail's
     centre line from the legs' centre line, positive towards the neighbouring rail. With `rake` both legs
-    lean in the rail's plane, positive where they spread downward. A drum that sands the hollow stands
-    where the leg will stand.
+    lean in the rail's plane and in no other, positive where they spread downward: legs that lean both ways are
+    outside this model. A drum that sands the hollow stands where the leg will stand.
 
     >>> rail = Cope("35 mm", "20 mm", "360 mm")
     >>> round(rail.depth, 2), round(rail.rail_length, 2)
     (<Quantity(3.14, 'millimeter')>, <Quantity(331.28, 'millimeter')>)
     """
 
-    leg_diameter: Input = length(**LEG)
+    leg_diameter: Input = length(**LEG, group="Legs and rail")
     rail_thickness: Input = length(
         "rail thickness", "t", low="6 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="Across the rail's top edge, planed.",
+        help="Across the rail's top edge, planed.", group="Legs and rail",
     )
     leg_spacing: Input = length(
         "leg spacing", "S", low="100 mm", high="1200 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
-        help="Leg's centre to leg's centre, at the height of the rail's top edge.",
+        help="Leg's centre to leg's centre, at the height of the rail's top edge.", group="Legs and rail",
     )
     offset: Input = length(
         "offset", "e", low="-30 mm", high="30 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
         help="Rail's centre line from the legs' centre line; positive towards the neighbouring rail.", default="0 mm",
+        group="Set over, or leaning",
     )
     rake: Input = angle(
         "rake", "rho", low="-20 deg", high="20 deg", step="0.5 deg", tolerance="0.2 deg",
-        help="How far each leg leans in the rail's plane; positive where the legs spread downward.", default="0 deg",
+        help="How far each leg leans in the rail's plane, and in no other; positive where the legs spread downward.",
+        default="0 deg", group="Set over, or leaning",
     )
     rail_height: Input = length(
         "rail height", "h", low="10 mm", high="200 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
-        help="Rail's top edge to its bottom edge. Leave out for upright legs.", default=None,
+        help="Rail's top edge to its bottom edge. Needed for the bottom edge of a rail between leaning legs.",
+        default=None, group="Legs and rail",
     )
     drum_diameter: Input = length(
         "drum diameter", "d", low="20 mm", high="150 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="Across the sanding drum with its sleeve. Leave out for a hollow of the leg's own size.", default=None,
+        help="Across the sanding drum with its sleeve. Leave out for a hollow of the leg's own size.",
+        default=None, group="Sanding drum",
     )
 
     def check(self):
@@ -127,7 +121,7 @@ class Cope(Model):
         """
         return self.hollow_reach - self.tip_reach
 
-    @result("rail, tip to tip", "L", checks="leg_spacing")
+    @result("rail's top edge, tip to tip", "L", checks="leg_spacing")
     def rail_length(self):
         """Longest tip to longest tip, along the rail's top edge: the length to saw where the legs are upright.
 
@@ -136,7 +130,7 @@ class Cope(Model):
         """
         return self.leg_spacing - 2 * self.tip_reach
 
-    @result("rail at its bottom, tip to tip", "L_b", checks="leg_spacing")
+    @result("rail's bottom edge, tip to tip", "L_b", checks="leg_spacing")
     def rail_length_bottom(self):
         """Longest tip to longest tip, along the rail's bottom edge. Raises ShapeError without a rail height.
 
@@ -145,20 +139,28 @@ class Cope(Model):
         """
         return self.rail_length + 2 * self.rail_height * tan(self.rake)
 
-    @result("rail's other side, tip to tip", "L_o", checks="leg_spacing")
+    @result("top edge of the rail's shorter side, tip to tip", "L_o", checks="leg_spacing")
     def rail_length_other(self):
-        """Tip to tip on the rail's side nearer to the legs' centre line, at its top: shorter with an offset."""
+        """Tip to tip on the rail's side nearer to the legs' centre line, along its top: shorter with an offset."""
         inner = abs(self.offset) - self.rail_thickness / 2
         return self.leg_spacing - 2 * sqrt((self.leg_diameter / 2) ** 2 - inner**2) / cos(self.rake)
 
-    @result("hollow to hollow", "b", checks="leg_spacing")
+    @result("between the legs, at the rail's top", "b", checks="leg_spacing")
     def between(self):
-        """Hollow to hollow on the rail's centre line, at its top edge.
+        """Clear way between the dry legs, level at the rail's top edge; on the rail it is hollow to hollow.
 
-        >>> Cope("26 mm", "10 mm", "360 mm").between
+        Raises ShapeError where the rail lies wholly beside the legs' centre line: then no place on it shows this
+        way, and the legs themselves are to be measured.
+
+        >>> Cope("26 mm", "10 mm", "360 mm", offset="3 mm").between
         <Quantity(334.0, 'millimeter')>
         """
-        return self.leg_spacing - 2 * sqrt((self.leg_diameter / 2) ** 2 - self.offset**2) / cos(self.rake)
+        if type(self.offset) is float and abs(self.offset) > self.rail_thickness / 2:
+            raise ShapeError(
+                "The rail lies wholly beside the legs' centre line, so its hollows are not what stands between the "
+                "legs. Measure the legs themselves.", input="offset",
+            )
+        return self.leg_spacing - self.leg_diameter / cos(self.rake)
 
     @result("drum's cope depth", "c_d", minor=True)
     def drum_depth(self):
@@ -166,7 +168,7 @@ class Cope(Model):
         radius = self.drum_diameter / 2
         return (sqrt(radius**2 - self.near_edge**2) - sqrt(radius**2 - self.far_edge**2)) / cos(self.rake)
 
-    @result("gap from the drum", "g", step="0.05 mm", checks="drum_diameter")
+    @result("gap from the drum", "g", step="0.01 mm", inch_step="0.001 in", checks="drum_diameter")
     def drum_gap(self):
         """Widest gap along the rail, when the drum made the hollow and the rail is pushed up until it touches.
 
@@ -211,7 +213,12 @@ class Cope(Model):
         return cope_curve(self, 9)
 
     def worries(self):
-        if self.rake == 0 and self.neighbour_gap == 0:
+        if self.rake != 0:
+            yield Caution(
+                "The legs lean in this rail's plane only. Legs that lean both ways need another cope, and so do the "
+                "rails across to these: do not cut those by this page.", input="rake", source="geometry",
+            )
+        elif self.neighbour_gap == 0:
             yield Caution(
                 "Two such rails at one height run into each other inside the corner: take thinner rails, set them "
                 "further out on a thicker leg, or set them at different heights.", input="rail_thickness",
@@ -219,12 +226,23 @@ class Cope(Model):
             )
         if self.has("drum_diameter") and self.drum_gap > SHOWS:
             where = "at the tips" if self.drum_diameter > self.leg_diameter else "in the hollow"
+            item = self.model.results()["drum_gap"]
             yield Caution(
                 f"This drum leaves a gap of {{}} {where}. Take a drum nearer to the leg's size, or trim by hand "
                 "to a trace.",
-                self.drum_gap, input="drum_diameter",
+                (self.drum_gap, item.step, item.inch_step), input="drum_diameter",
             )
         yield from worries_tip(self, self.far_edge, "rail_thickness")
+
+    def on_card(self):
+        """What to saw, longest edge first; what to hollow; what to check in the dry stand."""
+        edges = ["rail_length"]
+        if self.rake != 0 and self.has("rail_height"):
+            edges = ["rail_length_bottom", "rail_length"] if self.rake > 0 else ["rail_length", "rail_length_bottom"]
+        shorter = ["rail_length_other"] if self.offset else []
+        drum = ["drum_gap"] if self.has("drum_diameter") else []
+        apart = ["neighbour_gap"] if self.rake == 0 else []
+        return (*edges, *shorter, "depth", *drum, "between", *apart, "ordinates")
 
     def profile(self, n=9):
         """Points of the cope curve from one side of the rail to the other, in a level section.
@@ -237,29 +255,32 @@ class Cope(Model):
         check_count(n)
         return public(cope_curve(self.plain, n), "length")
 
-    def cutting_list(self, *spacings):
+    def cutting_list(self, *spacings, unit="mm"):
         """The rails of a four-legged stand: for a square one all four alike, or two each for two leg spacings.
 
-        The length is the longest edge's, tip to tip, without allowance: saw to it, then cope until the tips just stay.
+        Lengths are tip to tip, without allowance: saw to the longest edge, then cope until the tips just stay. Between
+        leaning legs it lists the two rails in whose plane the legs lean; the rails across to them meet the legs
+        otherwise, and are not in it. Raises ShapeError for two spacings then, and without a rail height.
 
-        >>> Cope("26 mm", "10 mm", "360 mm").cutting_list()
-        (4 rails 336.00 mm long, 334.00 mm hollow to hollow,)
-        >>> Cope("26 mm", "10 mm", "360 mm").cutting_list("360 mm", "480 mm")[1]
-        2 rails 456.00 mm long, 454.00 mm hollow to hollow
+        >>> Cope("26 mm", "10 mm", "360 mm").cutting_list("360 mm", "480 mm")
+        rails  saw to, tip to tip  between the legs
+        2      336.0 mm            334.0 mm
+        2      456.0 mm            454.0 mm
         """
         if len(spacings) not in (0, 2):
             raise ShapeError("Give two leg spacings for a stand that is longer than wide, or none for a square one.")
-        if not spacings or measure.plain("length", spacings[0]) == measure.plain("length", spacings[1]):
-            wanted = [(4, self.replace(leg_spacing=spacings[0]) if spacings else self)]
+        wanted = [measure.plain("length", each) for each in spacings] or [self.plain.leg_spacing]
+        if self.plain.rake == 0:
+            pieces = [(4, wanted[0])] if len(set(wanted)) == 1 else [(2, each) for each in wanted]
+        elif spacings:
+            raise ShapeError(
+                "The legs lean in one plane only: the rails across to it meet them otherwise and cannot be listed. Ask "
+                "for the list without spacings.", input="rake",
+            )
         else:
-            wanted = [(2, self.replace(leg_spacing=each)) for each in spacings]
-        return tuple(Cut(pieces, rail.longest(), rail.between) for pieces, rail in wanted)
-
-    def longest(self):
-        """The rail's longest edge, tip to tip: its bottom where the legs spread downward."""
-        if self.plain.rake > 0:
-            return self.rail_length_bottom
-        return self.rail_length
+            pieces = [(2, wanted[0])]
+        cuts = [cut_of(self.replace(leg_spacing=measure.quantity(each, "mm")), count) for count, each in pieces]
+        return CuttingList(cuts, type(self), unit)
 
 
 def cope_curve(cope, n):

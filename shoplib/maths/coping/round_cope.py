@@ -59,9 +59,9 @@ class RoundCope(Model):
         reach = abs(self.offset) + self.rail_diameter / 2
         check_meets(self, reach, "offset" if self.rail_diameter < self.leg_diameter else "rail_diameter")
 
-    @result("longest tip lies at", "psi_1", kind="angle", plan=True)
+    @result("turn from the 0 line to the longest tip", "psi_1", kind="angle", plan=True)
     def tip_turn(self):
-        """Turn from the 0 line to the longest tip, clockwise seen along the rail towards the leg.
+        """Turn from the 0 line to the longest tip, clockwise seen along the rail towards the leg: from 0 to 360 deg.
 
         Found by halving: no formula gives it at every angle and offset. Where two tips are equally long, the one
         towards the 90 line.
@@ -70,9 +70,9 @@ class RoundCope(Model):
         <Quantity(90.0, 'degree')>
         """
         turn = asin(_balance(self, 1))
-        return turn if self.offset >= 0 else -turn
+        return turn if self.offset >= 0 else 2 * self.pi - turn
 
-    @result("deepest point lies at", "psi_0", kind="angle", plan=True)
+    @result("turn from the 0 line to the deepest point", "psi_0", kind="angle", plan=True)
     def root_turn(self):
         """Turn from the 0 line to the deepest point of the saddle, clockwise seen along the rail. Found by halving.
 
@@ -112,6 +112,15 @@ class RoundCope(Model):
         """Once round the rail's skin: the length of the wrap, without its overlap."""
         return self.pi * self.rail_diameter
 
+    @result("from each line to the next", "q", checks="rail_diameter")
+    def quarter(self):
+        """Round the rail's skin from one of the four lines to the next: a quarter of the way round.
+
+        >>> round(RoundCope("35 mm", "19 mm").quarter, 2)
+        <Quantity(14.92, 'millimeter')>
+        """
+        return self.circumference / 4
+
     @result("wrap, from the 0 line and the longest tip", "wrap", kind="table", plan=True)
     def marks(self):
         """Twelve points of the wrap, thirty degrees apart: round the skin, and along it from the longest tip."""
@@ -120,6 +129,10 @@ class RoundCope(Model):
 
     def worries(self):
         yield from worries_tip(self, abs(self.offset) + self.rail_diameter / 2, "rail_diameter")
+
+    def on_card(self):
+        """What to mark round the rail, where to saw it, and the saddle."""
+        return ("circumference", "quarter", "tip_reach", "tip_turn", "root_turn", "saddle_depth", "marks")
 
     def wrap(self, n=25):
         """Points once round the rail, the last on the first's line again.
