@@ -47,9 +47,11 @@ EXAMPLES = {
     ],
     CircleJig: [
         CircleJig("440 mm", "12 mm"),
-        CircleJig("17 3/8 in", "1/2 in", ring_width="3/4 in", stock_thickness="3/4 in", pass_depth="1/4 in"),
+        CircleJig("17 3/8 in", "1/2 in", ring_width="3/4 in", stock_thickness="3/4 in", pass_depth="1/4 in",
+                  through="1/32 in", cutting_length="1 1/4 in", base_thickness="1/4 in", reach_below_base="1 3/4 in",
+                  hold="1 in", pivot_pin="1/4 in"),
         CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm",
-                  through="0.5 mm", cutting_length="32 mm", base_thickness="10 mm"),
+                  through="0.5 mm", cutting_length="16 mm", base_thickness="10 mm", reach_below_base="40 mm"),
     ],
     StaveRing: [
         StaveRing("440 mm", "400 mm", 12),

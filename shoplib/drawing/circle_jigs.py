@@ -4,7 +4,10 @@ import math
 
 from shoplib.drawing.parts import centre_lines, found, given
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
-from shoplib.model import answer
+from shoplib.model import answer, answer_in_full
+
+MOST_TOLD = 6  # passes that are told one by one
+JUST = 1 - 1e-9  # a hair, for the rounding
 
 
 def draw_circle_jig(jig, unit="mm"):
@@ -13,14 +16,22 @@ def draw_circle_jig(jig, unit="mm"):
     sheet = Sheet("Circle jig", _spoken(jig, unit, is_ring))
     has_section = jig.has("stock_thickness")
     if is_ring:
-        _ring_plan(sheet.view("From above: outside cut first, then inside", _cell(0, has_section, 0.64)), jig, unit)
+        _ring_plan(sheet.view("From above: outside cut first, then inside", _cell(0, has_section, 0.59)), jig, unit)
     else:
-        _disc_plan(sheet.view("A disc: the inside is kept", (0, 0, 0.5, 0.56 if has_section else 1)), jig, unit)
-        _hole_plan(sheet.view("A hole: the surround is kept", (0.5, 0, 0.5, 0.56 if has_section else 1)), jig, unit)
+        _disc_plan(sheet.view("A disc: the inside is kept", (0, 0, 0.5, 0.58 if has_section else 1)), jig, unit)
+        _hole_plan(sheet.view("A hole: the surround is kept", (0.5, 0, 0.5, 0.58 if has_section else 1)), jig, unit)
     if has_section:
-        cell = (0.64, 0, 0.36, 1) if is_ring else (0, 0.56, 1, 0.44)
-        _section(sheet.view("Section through the cut", cell), jig, unit)
+        cell = (0.59, 0, 0.41, 1) if is_ring else (0.15, 0.58, 0.7, 0.42)
+        _section(sheet.view(f"Section: {_passes_in_words(jig)}", cell), jig, unit)
     return sheet
+
+
+def _passes_in_words(jig):
+    """How many passes the cut takes, for the section's title."""
+    if not jig.has("pass_depth") or answer(jig, "passes")[1]:
+        return "the cut"
+    number = len(jig.passes)
+    return "one pass" if number == 1 else f"{number} equal passes"
 
 
 def _cell(x, shared, width):
@@ -38,12 +49,11 @@ def _spoken(jig, unit, is_ring):
 
 
 def _ring_plan(view, jig, unit):
-    radius, cutter = jig.diameter / 2, jig.cutter_diameter
+    radius, cutter, half = jig.diameter / 2, jig.cutter_diameter, jig.blank / 2
     inside = radius - jig.ring_width
-    half = radius + cutter + max(8.0, 0.05 * radius)
-    view.area("waste", rectangle(-half, -half, half, half), Circle("waste", (0, 0), radius + cutter))
+    _board(view, "waste", jig)
     view.area("groove", Circle("groove", (0, 0), radius + cutter), Circle("groove", (0, 0), radius))
-    view.area("kept", Circle("kept", (0, 0), radius), Circle("kept", (0, 0), inside))
+    view.area("kept", Circle("kept", (0, 0), radius), Circle("kept", (0, 0), inside), grain=0.0)
     if inside > cutter:
         view.area("groove", Circle("groove", (0, 0), inside), Circle("groove", (0, 0), inside - cutter))
         view.area("waste", Circle("waste", (0, 0), inside - cutter))
@@ -55,9 +65,31 @@ def _ring_plan(view, jig, unit):
     _feed(view, outer, math.radians(20), math.radians(58))
     view.dimension((0, 0), (outer, 0), f"1 outside cut, pivot {found(jig, 'outer_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'outer_reach', unit)}")
-    view.dimension((-radius, 0), (radius, 0), f"outside Ø {given(jig, 'diameter', unit)}")
+    _blank_size(view, jig, unit)
+    _ring_sizes(view, jig, unit)
     if not answer(jig, "inner_pivot")[1]:
         _inside_cut(view, jig, unit, half)
+
+
+def _board(view, layer, jig, *holes):
+    """The square blank with its outside groove left open, and what else is cut out of it."""
+    half, groove = jig.blank / 2, jig.diameter / 2 + jig.cutter_diameter
+    holes = holes or (Circle(layer, (0, 0), groove),)
+    view.area(layer, rectangle(-half, -half, half, half), *holes)
+
+
+def _blank_size(view, jig, unit):
+    half = jig.blank / 2
+    view.dimension((-half, -half), (-half, half), f"blank {found(jig, 'blank', unit)} square", "left")
+
+
+def _ring_sizes(view, jig, unit):
+    """Ring width, inside and outside, measured up the centre line."""
+    radius, inside = jig.diameter / 2, jig.diameter / 2 - jig.ring_width
+    across = jig.model.inputs()["diameter"].write(2 * inside, unit)
+    view.dimension((0, inside), (0, radius), f"ring width {given(jig, 'ring_width', unit)}", "right")
+    view.dimension((0, -inside), (0, inside), f"inside Ø {across}", "right")
+    view.dimension((0, -radius), (0, radius), f"outside Ø {given(jig, 'diameter', unit)}", "right")
 
 
 def _inside_cut(view, jig, unit, half):
@@ -72,14 +104,15 @@ def _inside_cut(view, jig, unit, half):
 
 
 def _disc_plan(view, jig, unit):
-    radius, cutter = jig.diameter / 2, jig.cutter_diameter
-    half = radius + cutter + max(8.0, 0.05 * radius)
-    view.area("waste", rectangle(-half, -half, half, half), Circle("waste", (0, 0), radius + cutter))
+    radius, cutter, half = jig.diameter / 2, jig.cutter_diameter, jig.blank / 2
+    _board(view, "waste", jig)
     view.area("groove", Circle("groove", (0, 0), radius + cutter), Circle("groove", (0, 0), radius))
-    view.area("kept", Circle("kept", (0, 0), radius))
+    view.area("kept", Circle("kept", (0, 0), radius), grain=0.0)
     _cut(view, jig, jig.outer_pivot, half, (20, 58))
     view.dimension((0, 0), (jig.outer_pivot, 0), f"outside cut, pivot {found(jig, 'outer_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'outer_reach', unit)}")
+    view.dimension((0, -radius), (0, radius), f"disc Ø {given(jig, 'diameter', unit)}", "right")
+    _blank_size(view, jig, unit)
 
 
 def _hole_plan(view, jig, unit):
@@ -87,19 +120,15 @@ def _hole_plan(view, jig, unit):
         view.circle("cutter", (0, 0), jig.cutter_diameter / 2)
         view.circle("kept", (0, 0), jig.diameter / 2)
         return
-    radius, cutter = jig.diameter / 2, jig.cutter_diameter
-    half = radius + cutter + max(8.0, 0.05 * radius)
-    view.area("kept", rectangle(-half, -half, half, half), Circle("kept", (0, 0), radius))
+    radius, cutter, half = jig.diameter / 2, jig.cutter_diameter, jig.blank / 2
+    _board(view, "kept", jig, Circle("kept", (0, 0), radius))
     within = max(radius - cutter, 0.0)
     view.area("groove", Circle("groove", (0, 0), radius), Circle("groove", (0, 0), within))
     view.area("waste", Circle("waste", (0, 0), within))
     _cut(view, jig, jig.hole_pivot, half, (58, 20))
     view.dimension((0, 0), (jig.hole_pivot, 0), f"hole, pivot {found(jig, 'hole_pivot', unit)}")
-    view.dimension((0, 0), (radius, 0), f"reach {_half(jig, unit)}")
-
-
-def _half(jig, unit):
-    return jig.model.results()["outer_reach"].write(jig.diameter / 2, unit)
+    view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'hole_reach', unit)}")
+    view.dimension((0, -radius), (0, radius), f"hole Ø {given(jig, 'diameter', unit)}", "right")
 
 
 def _cut(view, jig, pivot, half, feed):
@@ -129,66 +158,115 @@ def _feed(view, radius, start, end):
 
 
 def _section(view, jig, unit):
-    """Across the groove: pivot and kept side left, waste right, passes in the middle."""
+    """Across the groove: pivot and kept side left, waste right, each pass a level in the groove."""
     cutter, stock, depth, base = jig.cutter_diameter, jig.stock_thickness, jig.depth, jig.base_thickness
     side = max(1.6 * cutter, 0.45 * stock)
     edge, spoil = cutter / 2, -stock - max(jig.through * 1.6, 0.35 * stock)
-    view.area("kept", rectangle(-edge - side, -stock, -edge, 0))
+    view.area("kept", rectangle(-edge - side, -stock, -edge, 0), grain=0.0)
     view.area("waste", rectangle(edge, -stock, edge + side, 0))
     view.area("base", rectangle(-edge - side, spoil, edge + side, -stock))
     if base:
         view.area("base", rectangle(-edge - side, 0, -edge * 1.25, base))
         view.area("base", rectangle(edge * 1.25, 0, edge + side, base))
-    top = _draw_cutter(view, jig, depth, base)
+    end, top = _draw_cutter(view, jig, depth, base)
     view.line("centre", (0, spoil), (0, top + 0.2 * cutter))
     view.dimension((edge + side, -stock), (edge + side, 0), f"stock {given(jig, 'stock_thickness', unit)}", "right")
     view.dimension((edge, -depth), (edge, 0), f"cut {found(jig, 'depth', unit)} deep", "right")
-    view.dimension((-edge, -depth), (edge, -depth), f"cutter {given(jig, 'cutter_diameter', unit)}")
     if jig.has("cutting_length"):
-        text = f"cutting length {given(jig, 'cutting_length', unit)}"
-        view.dimension((-edge, -depth), (-edge, jig.cutting_length - depth), text, "left")
-    if jig.has("pass_depth"):
-        for done in jig.passes:
-            view.line("joint", (-edge, -done), (edge, -done))
-        each = jig.model.results()["passes"].write(jig.passes[0], unit)
-        view.dimension((-edge, -jig.passes[0]), (edge, -jig.passes[0]), _passes_text(len(jig.passes), each))
+        text = f"edges {given(jig, 'cutting_length', unit)} long"
+        view.dimension((edge, -depth), (edge, end), text, "right")
+    view.dimension((-edge, end), (edge, end), f"cutter Ø {given(jig, 'cutter_diameter', unit)}", "above")
+    if jig.has("pass_depth") and not answer(jig, "passes")[1]:
+        _levels(view, jig, unit)
 
 
-def _passes_text(number, each):
-    return f"1 pass of {each}" if number == 1 else f"{number} passes of {each}"
+def _levels(view, jig, unit):
+    """A level for each pass, its depth from the face beside it: all of a few, of many the first and the last."""
+    edge, number = jig.cutter_diameter / 2, len(jig.passes)
+    for done in jig.passes:
+        view.line("joint", (-edge, -done), (edge, -done))
+    for k in range(number) if number <= MOST_TOLD else (0, number - 1):
+        depth = jig.model.results()["passes"].write(jig.passes[k], unit)
+        view.note((-edge, -jig.passes[k]), f"{k + 1}: {depth}", "left")
 
 
 def _draw_cutter(view, jig, depth, base):
-    """The cutter at its full depth, its shank above; returns its top."""
+    """The cutter at its full depth, its shank above; returns where its edges end, and its top."""
     edge = jig.cutter_diameter / 2
     end = jig.cutting_length - depth if jig.has("cutting_length") else base + edge
     view.area("cutter", rectangle(-edge, -depth, edge, end))
     top = max(end, base) + 1.2 * edge
     view.area("base", rectangle(-0.6 * edge, end, 0.6 * edge, top))
-    return top
+    return end, top
 
 
 def template_circle_jig(jig, unit="mm"):
-    """The jig's base at full size: where the cutter comes through and where the pivot holes are drilled."""
+    """The jig's base at full size: where the cutter comes through and where the pivot holes are drilled.
+
+    Each pivot hole's distance from the cutter's centre is true wherever it lies: two that would come too near one
+    another on the line stand beside it, on an arc about the cutter's centre.
+    """
     sheet = Sheet("Circle jig, drilling template", _spoken(jig, unit, jig.has("ring_width")))
+    sheet.use = _template_use(jig, unit)
     view = sheet.view("Drill the pivot holes here, the cutter's hole there")
+    places = pivot_places(jig)
+    _jig_base(view, jig, places)
+    for name, (x, y) in places.items():
+        _pivot_hole(view, jig, name, x, y)
+        edge, pivot = jig.pivot_pin / 2, getattr(jig, name)
+        drill = f"{CUTS[name]}: drill Ø {given(jig, 'pivot_pin', unit)}"
+        view.dimension((x - edge, y), (x + edge, y), drill, "above")
+        view.dimension((-pivot, 0), (0, 0), f"{CUTS[name]}: pivot {answer_in_full(jig, name, unit)[0]}")
+    edge = jig.cutter_diameter / 2
+    view.dimension((-edge, 0), (edge, 0), f"cutter Ø {given(jig, 'cutter_diameter', unit)}: bore wider", "above")
+    return sheet
+
+
+def _jig_base(view, jig, places):
+    """The base's outline with its centre line, and the cutter."""
     cutter = jig.cutter_diameter
-    names = [name for name in ("outer_pivot", "inner_pivot", "hole_pivot") if not answer(jig, name)[1]]
-    if jig.has("ring_width"):
-        names.remove("hole_pivot")
-    half = max(25.0, 1.5 * cutter)
-    reach = max(getattr(jig, name) for name in names)
-    view.area("tool", rectangle(-reach - 20, -half, half, half))
-    view.line("centre", (-reach - 20, 0), (half, 0))
+    half = max(20.0, 1.5 * cutter) + max(abs(y) for _, y in places.values())
+    left, right = -max(getattr(jig, name) for name in places) - jig.pivot_pin / 2 - 12, max(20.0, 1.5 * cutter)
+    view.area("tool", rectangle(left, -half, right, half))
+    view.line("centre", (left, 0), (right, 0))
     view.circle("cutter", (0, 0), cutter / 2)
     view.cross("centre", (0, 0), cutter / 2 + 8)
-    for row, name in enumerate(names):
+
+
+def _pivot_hole(view, jig, name, x, y):
+    """A pivot hole; where it stands beside the line, with the arc that brings it there."""
+    view.circle("pivot", (x, y), jig.pivot_pin / 2)
+    view.cross("pivot", (x, y), jig.pivot_pin / 2 + 3)
+    if y:
+        view.arc("centre", (0, 0), getattr(jig, name), math.pi, math.atan2(y, x) % (2 * math.pi))
+
+
+CUTS = {"outer_pivot": "outside cut", "inner_pivot": "inside cut", "hole_pivot": "plain hole"}
+
+
+def _template_use(jig, unit):
+    pin = given(jig, "pivot_pin", unit)
+    return (
+        f"The pivot holes are drawn for a pin {pin} thick: drill them to fit the pin that you have, the centres stay. "
+        "Bore the cutter's hole wider than the cutter, so that it runs free. Mark each hole with its cut."
+    )
+
+
+def pivot_places(jig):
+    """Where each pivot hole of this jig goes, the cutter's centre at the origin: on the line, or beside it.
+
+    At least one pin's thickness of wood is left between two holes.
+    """
+    places, pin = {}, jig.pivot_pin
+    names = [name for name in CUTS if not answer(jig, name)[1]]
+    for name in sorted(names, key=lambda name: getattr(jig, name)):
         pivot = getattr(jig, name)
-        view.circle("pivot", (-pivot, 0), 2.0)
-        view.cross("pivot", (-pivot, 0), 6.0)
-        text = f"{jig.model.results()[name].words} {found(jig, name, unit)}"
-        view.dimension((-pivot, 0), (0, 0), text, "below", row)
-    return sheet
+        rows = [(-math.sqrt(pivot**2 - y**2), y) for y in (0.0, 2 * pin, -2 * pin) if abs(y) < pivot]
+        clear = [
+            place for place in rows if all(math.dist(place, other) >= 2 * pin * JUST for other in places.values())
+        ]
+        places[name] = (clear or rows)[0]
+    return places
 
 
 DRAWINGS = {"CircleJig": draw_circle_jig}

@@ -1,20 +1,14 @@
 """Circle jigs: a router swung round a pivot cuts discs, holes and rings."""
 
-from typing import NamedTuple
-
 from shoplib import measure
+from shoplib.maths.functions import whole
+from shoplib.maths.measured_cuts import Groove
 from shoplib.maths.passes import equal_passes
-from shoplib.model import Caution, Input, Model, ShapeError, length, model, public, result, write_finely
+from shoplib.model import Caution, Input, Model, ShapeError, length, model, public, result
 
-
-class Groove(NamedTuple):
-    """What one groove tells of the jig that cut it."""
-
-    cutter_diameter: object
-    pivot: object
-
-    def __repr__(self):
-        return f"cutter diameter {write_finely(self.cutter_diameter)}, pivot {write_finely(self.pivot)}"
+JUST = 1 - 1e-9  # a hair, for the rounding of a sum
+MOST_PASSES = 200
+LEAST_HOLD = 15.0  # mm
 
 
 @model
@@ -30,37 +24,54 @@ class CircleJig(Model):
 
     diameter: Input = length(
         "outside diameter", "D", low="80 mm", high="1500 mm", step="1 mm", inch_step="1/16 in",
-        tolerance="0.5 mm", help="Across the finished disc, hole or ring.",
+        tolerance="0.5 mm", help="Across the finished disc, hole or ring.", group="Ring",
     )
     cutter_diameter: Input = length(
         "cutter diameter", "d", low="3 mm", high="25 mm", step="0.1 mm", inch_step="1/64 in",
-        tolerance="0.05 mm", help="Measured on a test groove, not read off the packet.",
+        tolerance="0.05 mm", help="Measured on a test groove, not read off the packet.", group="Cutter",
     )
     ring_width: Input = length(
         "ring width", "w", low="3 mm", high="200 mm", step="0.5 mm", inch_step="1/32 in",
         tolerance="0.3 mm", help="From the ring's outside to its inside. Leave out for a plain disc or hole.",
-        default=None,
+        default=None, group="Ring",
     )
     stock_thickness: Input = length(
         "stock thickness", "t", low="3 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in",
-        tolerance="0.2 mm", help="Of the board that is cut.", default=None,
+        tolerance="0.2 mm", help="Of the board that is cut.", default=None, group="Stock and passes",
     )
     pass_depth: Input = length(
         "deepest pass", "a", low="1 mm", high="20 mm", step="0.5 mm", inch_step="1/32 in",
         tolerance="0.2 mm", help="The most that you let the cutter take at once.", default=None,
+        group="Stock and passes",
     )
     through: Input = length(
         "cut below the stock", "b", low="0 mm", high="6 mm", step="0.5 mm", inch_step="1/32 in",
         tolerance="0.2 mm", help="How far the last pass runs into the sacrificial board.", default="0 mm",
+        group="Stock and passes",
     )
     cutting_length: Input = length(
         "cutting length", "l", low="5 mm", high="100 mm", step="0.5 mm", inch_step="1/32 in",
-        tolerance="0.5 mm", help="From the cutter's tip to where its edges end.", default=None,
+        tolerance="0.5 mm", help="From the cutter's tip to where its edges end and the shank begins.", default=None,
+        group="Cutter",
     )
     base_thickness: Input = length(
         "jig base thickness", "h", low="0 mm", high="20 mm", step="0.5 mm", inch_step="1/32 in",
         tolerance="0.1 mm", help="Of the plate between router and stock, which the cutter has to pass.",
-        default="0 mm",
+        default="0 mm", group="Jig",
+    )
+    reach_below_base: Input = length(
+        "reach below the router's base", "u", low="5 mm", high="120 mm", step="0.5 mm", inch_step="1/32 in",
+        tolerance="0.5 mm", help="How far the cutter's tip stands out below the router's own base, plunged right down.",
+        default=None, group="Cutter",
+    )
+    hold: Input = length(
+        "hold round the groove", "c", low="5 mm", high="100 mm", step="1 mm", inch_step="1/16 in", tolerance="2 mm",
+        help="Board left outside the groove on all four sides, for screws or cramps.", default="25 mm",
+        group="Stock and passes",
+    )
+    pivot_pin: Input = length(
+        "pivot pin", "q", low="2 mm", high="12 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.05 mm",
+        help="Across the pin that the jig turns on: the pivot holes are drilled for it.", default="6 mm", group="Jig",
     )
 
     def check(self):
@@ -70,26 +81,13 @@ class CircleJig(Model):
                 "Make the ring narrower or larger.",
                 self.ring_width, self.diameter, self.diameter / 2, input="ring_width",
             )
-        self._check_cutter_length()
-        self._check_passes()
 
-    def _check_passes(self):
-        if self.has("pass_depth") and self.has("stock_thickness") and self.depth > 200 * self.pass_depth:
-            raise ShapeError(
-                "Passes of {} are too light for a cut {} deep: they must be more than {}. Take deeper passes.",
-                self.pass_depth, self.depth, self.depth / 200, input="pass_depth",
-            )
-
-    def _check_cutter_length(self):
-        if not (self.has("cutting_length") and self.has("stock_thickness")):
-            return
-        needed = self.base_thickness + self.depth
-        if self.cutting_length < needed - 1e-9:  # a hair, for the rounding of the sum
-            raise ShapeError(
-                "The cutter is too short: it cuts {}, but base and cut together are {} deep. "
-                "Take a cutter {} longer, a thinner base or thinner stock.",
-                self.cutting_length, needed, needed - self.cutting_length, input="cutting_length",
-            )
+    def on_card(self):
+        """A ring's two cuts, or a disc's and a hole's: first the board, then what is drilled, checked and cut."""
+        pivots = ("outer_pivot", "hole_pivot", "outer_reach", "hole_reach")
+        if self.has("ring_width"):
+            pivots = ("outer_pivot", "inner_pivot", "pivot_step", "outer_reach", "inner_reach")
+        return ("blank", *pivots, "depth", "passes")
 
     @result("outside cut, pivot", "p_o", checks="diameter")
     def outer_pivot(self):
@@ -144,6 +142,11 @@ class CircleJig(Model):
         self._check_hole(pivot, self.diameter)
         return pivot
 
+    @result("plain hole, reach", "r_h", checks="diameter")
+    def hole_reach(self):
+        """Pivot's centre to the cutter's far edge, which makes the hole's wall: check with a rule."""
+        return self.hole_pivot + self.cutter_diameter / 2
+
     def _check_hole(self, pivot, hole):
         if type(pivot) is float and pivot <= 0:
             raise ShapeError(
@@ -158,23 +161,88 @@ class CircleJig(Model):
 
     @result("passes, depth from the face", "a_k", step="0.05 mm", plan=True)
     def passes(self):
-        """Depths of the passes from the stock's face: the fewest, all equal, none deeper than allowed."""
+        """Depths of the passes from the stock's face: the fewest, all equal, none deeper than allowed.
+
+        Raises ShapeError where the cutter cannot reach that deep or its edges are shorter than one pass.
+
+        >>> CircleJig("440 mm", "12 mm", stock_thickness="18 mm", pass_depth="6 mm").tell("passes")
+        passes, depth from the face  6.00 mm, 12.00 mm, 18.00 mm
+        """
+        for sentence, sizes, hangs_on in self._faults():
+            raise ShapeError(sentence, *sizes, input=hangs_on)
         return equal_passes(self.depth, self.pass_depth)
 
+    def _faults(self):
+        """Why the cut cannot be made to its depth: each a sentence, its lengths and the input it hangs on."""
+        needed = self.base_thickness + self.depth
+        if self.has("reach_below_base") and self.reach_below_base < JUST * needed:
+            yield (
+                "The cutter reaches {} below the router's base, but jig base and cut together are {} deep. Take a "
+                "cutter that reaches {} further, a thinner jig base or thinner stock.",
+                (self.reach_below_base, needed, needed - self.reach_below_base), "reach_below_base",
+            )
+        if self.has("pass_depth"):
+            yield from self._faulty_steps()
+
+    def _faulty_steps(self):
+        """Why the steps cannot be made: too many of them, or edges that are shorter than one."""
+        if self.depth > MOST_PASSES * self.pass_depth:
+            yield (
+                "Passes of {} are too light for a cut {} deep: they must be more than {}. Take deeper passes.",
+                (self.pass_depth, self.depth, self.depth / MOST_PASSES), "pass_depth",
+            )
+            return
+        step = self.depth / whole(self.depth / self.pass_depth)
+        if self.has("cutting_length") and self.cutting_length < JUST * step:
+            yield (
+                "Each pass is {} deep, but the cutter's edges are only {} long: the shank would run into uncut wood. "
+                "Take passes no deeper than the edges are long.", (step, self.cutting_length), "cutting_length",
+            )
+
+    @result("side of the blank", "B", checks="hold")
+    def blank(self):
+        """Side of the smallest square board for a disc or a ring: outside, groove and a hold on both sides.
+
+        >>> CircleJig("440 mm", "12 mm").blank
+        <Quantity(514.0, 'millimeter')>
+        """
+        return self.diameter + 2 * self.cutter_diameter + 2 * self.hold
+
     def worries(self):
+        if self.hold < LEAST_HOLD:
+            yield Caution(
+                "Only {} of the board is left outside the groove: no room for a screw, and it may break away. "
+                "Leave at least {}.", self.hold, LEAST_HOLD, input="hold",
+            )
         if self.has("pass_depth") and self.pass_depth > self.cutter_diameter:
             yield Caution(
                 "A pass of {} is deeper than the cutter is wide ({}): take lighter passes.",
                 self.pass_depth, self.cutter_diameter, input="pass_depth",
             )
         yield from self._worries_inside()
-        if self.has("stock_thickness") and self.through == 0:
+        if self.has("stock_thickness"):
+            yield from self._worries_deep()
+
+    def _worries_deep(self):
+        """How the last pass ends, and whether the cutter gets there."""
+        if self.through == 0:
             yield Caution(
                 "The last pass ends level with the underside and may leave a skin or splinters: "
                 "let it run {} to {} into a sacrificial board.", 0.5, 1.0, input="through",
             )
+        faults = list(self._faults())
+        for sentence, sizes, hangs_on in faults:
+            yield Caution(sentence, *sizes, input=hangs_on)
+        short = self.has("cutting_length") and self.cutting_length < JUST * self.depth
+        if short and all(hangs_on != "cutting_length" for _, _, hangs_on in faults):
+            yield Caution(
+                "The edges are {} long, the cut is {} deep: the shank follows them into it. That goes only with a "
+                "shank no thicker than the cutter, and only where it runs true; a thicker one burns and jams.",
+                self.cutting_length, self.depth, input="cutting_length",
+            )
 
     def _worries_inside(self):
+        """How near the inside cut comes to its own pivot, and how thin a ring it leaves."""
         if not self.has("ring_width"):
             return
         inside = self.diameter / 2 - self.ring_width
@@ -183,6 +251,12 @@ class CircleJig(Model):
                 "The inside of the ring is only {} across: a cutter of {} sweeps over its own pivot. "
                 "Bore or saw this hole instead, or take a smaller cutter.",
                 2 * inside, self.cutter_diameter, input="ring_width",
+            )
+        elif inside - self.cutter_diameter <= self.pivot_pin / 2:
+            yield Caution(
+                "The inside cut comes within {} of the pivot's centre: it runs into a pin of {}. Take a thinner pin or "
+                "a smaller cutter, or bore this hole.",
+                inside - self.cutter_diameter, self.pivot_pin, input="pivot_pin",
             )
         if self.ring_width < self.cutter_diameter / 2:
             yield Caution(
@@ -202,20 +276,13 @@ class CircleJig(Model):
         found = measure.plain("length", measured)
         if found <= 0:
             raise ShapeError("The test cut measures {}: it must be more than nothing.", found)
-        plain = self.plain
-        cuts = {
-            "outer": (lambda: plain.outer_pivot, lambda: plain.diameter),
-            "hole": (lambda: plain.hole_pivot, lambda: plain.diameter),
-            "inner": (lambda: plain.inner_pivot, lambda: plain.diameter - 2 * plain.ring_width),
-        }
-        if cut not in cuts:
+        if cut not in ("outer", "hole", "inner"):
             raise ShapeError(f"Which cut was it? Say outer, hole or inner, not {str(cut)[:30]!r}.")
-        pivot, wanted = cuts[cut]
-        corrected = pivot() + (wanted() - found) / 2
+        pivot, reach = (getattr(self.plain, f"{cut}_{end}") for end in ("pivot", "reach"))
+        corrected = pivot + reach - found / 2
         if corrected <= 0:
             raise ShapeError(
-                "A test cut of {} is too far from the wanted {} to be put right: measure it again.",
-                found, wanted(),
+                "A test cut of {} is too far from the wanted {} to be put right: measure it again.", found, 2 * reach
             )
         return public(corrected, "length")
 
@@ -226,8 +293,9 @@ class CircleJig(Model):
         `disc` is measured across the groove's inside edges, `hole` across its outside edges.
         The groove is as wide as the cutter cuts, its middle as far out as the pivot was set.
 
-        >>> CircleJig.from_groove("440 mm", "464.2 mm").pivot
-        <Quantity(226.05, 'millimeter')>
+        >>> CircleJig.from_groove("440 mm", "464.2 mm")
+        the cutter really cuts  12.10 mm (0.476 in)
+        the pivot is at         226.05 mm (8.900 in)
         """
         small, large = measure.plain("length", disc), measure.plain("length", hole)
         if not 0 < small < large:

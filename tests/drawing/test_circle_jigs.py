@@ -1,17 +1,19 @@
 """What is drawn as kept, cut and wasted is what the jig really does: measured on the shapes with shapely."""
 
+import itertools
 import math
 
 import pytest
 from hypothesis import assume, given, settings
 from models import EXAMPLES, made, sizes
 from shapely import Point
-from shapes import areas, disc, on, polygon, ring, view, whole
+from shapes import areas, disc, measured, on, polygon, ring, view, whole
 
 from shoplib import CircleJig
 from shoplib.drawing import draw, template
+from shoplib.drawing.circle_jigs import CUTS
 from shoplib.drawing.layout import lay_out
-from shoplib.drawing.sheet import Area, Circle
+from shoplib.drawing.sheet import Arc, Area, Circle
 
 EXACT = 1e-3  # a circle's polygon is a little smaller than the circle
 over_the_range = settings(max_examples=50, deadline=None)
@@ -106,11 +108,58 @@ def test_section_shows_the_cut_at_its_depth(sizes):
     if jig.values["cutting_length"]:
         assert bit.bounds[3] - bit.bounds[1] == pytest.approx(jig.values["cutting_length"])
     passes = [-line.start[1] for line in on(section, "joint")]
-    if jig.values["pass_depth"]:
+    reach = jig.values["reach_below_base"]
+    if jig.values["pass_depth"] and passes == []:
+        too_short = reach is not None and reach < jig.values["base_thickness"] + stock + through
+        assert too_short or jig.values["cutting_length"] < jig.values["pass_depth"]
+    elif jig.values["pass_depth"]:
         steps = [after - before for before, after in zip([0, *passes], passes)]
         assert passes[-1] == pytest.approx(stock + through)
         assert max(steps) <= jig.values["pass_depth"] + 1e-9
         assert steps == pytest.approx([steps[0]] * len(steps))
+
+
+def test_levels_of_the_passes_are_told_from_the_face_beside_them():
+    """No depth is measured across the cutter's width: each pass is a level with its depth at the side."""
+    sizes = {"stock_thickness": "18 mm", "pass_depth": "5 mm", "through": "1 mm"}
+    section = view(draw(CircleJig("440 mm", "12 mm", ring_width="20 mm", **sizes)), "Section: 4 equal passes")
+    level = [each.text for each in section.dimensions if each.start[1] == each.end[1]]
+    assert level == ["cutter Ø 12.0 mm"]
+    told = {note.text: -note.at[1] for note in section.notes}
+    assert told == {"1: 4.75 mm": 4.75, "2: 9.50 mm": 9.5, "3: 14.25 mm": 14.25, "4: 19.00 mm": 19.0}
+
+
+def test_of_many_passes_the_first_and_the_last_are_told():
+    sizes = {"stock_thickness": "40 mm", "pass_depth": "2 mm"}
+    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: 20 equal passes")
+    assert [note.text for note in section.notes] == ["1: 2.00 mm", "20: 40.00 mm"]
+    assert len(on(section, "joint")) == 20
+
+
+def test_cutter_that_cannot_get_there_is_drawn_without_passes():
+    sizes = {"stock_thickness": "18 mm", "pass_depth": "5 mm", "reach_below_base": "17 mm"}
+    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: the cut")
+    assert not section.notes and not on(section, "joint")
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_plan_is_measured_as_drawn(sizes):
+    jig, across, cutter, width = jig_of(sizes)
+    assume(width)
+    plan = view(draw(jig), "From above")
+    assert measured(plan, "ring width") == pytest.approx(width)
+    assert measured(plan, "inside Ø") == pytest.approx(across - 2 * width)
+    assert measured(plan, "outside Ø") == pytest.approx(across)
+    board = whole(plan, "waste").bounds
+    assert measured(plan, "blank") == pytest.approx(board[2] - board[0])
+    assert board[2] - board[0] == pytest.approx(across + 2 * cutter + 2 * jig.values["hold"])
+
+
+def test_wood_runs_straight_across_disc_and_ring():
+    for width, part in ((None, "A disc"), ("20 mm", "From above")):
+        (kept,) = on(view(draw(CircleJig("440 mm", "12 mm", ring_width=width)), part), "kept", Area)
+        assert kept.grain == 0.0
 
 
 @pytest.mark.parametrize("part, clockwise", [
@@ -132,14 +181,48 @@ def test_hole_no_larger_than_the_cutter_is_shown_without_a_cut():
 def test_template_is_true_to_size(jig):
     """Cutter and pivot holes on the full-size plate, measured there."""
     across, cutter, width = (jig.values[name] for name in ("diameter", "cutter_diameter", "ring_width"))
-    inner = (across - cutter) / 2 - (width or 0)
     plate = lay_out(template(jig), text=4.0, key=False, scale=1.0)
     circles = [shape for shape in plate.shapes if isinstance(shape, Circle)]
     (hole,) = [shape for shape in circles if shape.layer == "cutter"]
     pivots = [shape for shape in circles if shape.layer == "pivot"]
     assert hole.radius == pytest.approx(cutter / 2)
-    reached = [math.dist(pivot.centre, hole.centre) for pivot in pivots]
-    assert reached == pytest.approx([(across + cutter) / 2, inner])
+    assert {pivot.radius for pivot in pivots} == {jig.values["pivot_pin"] / 2}
+    reached = sorted(math.dist(pivot.centre, hole.centre) for pivot in pivots)
+    wanted = [(across + cutter) / 2, (across - cutter) / 2]
+    assert reached == pytest.approx(sorted(wanted + ([(across - cutter) / 2 - width] if width else [])))
+
+
+@over_the_range
+@given(sizes(CircleJig))
+def test_template_holes_leave_wood_between_them_at_their_true_distance(sizes):
+    """All pivots on one jig: every hole as far from the cutter as told, a pin's thickness of wood between two."""
+    jig, _, cutter, _ = jig_of(sizes)
+    sheet = template(jig)
+    (only,) = sheet.views
+    holes, pin = on(only, "pivot", Circle), jig.values["pivot_pin"]
+    told = sorted(measured(only, f"{cut}: pivot") for cut in CUTS.values() if _has(only, cut))
+    assert sorted(math.hypot(*hole.centre) for hole in holes) == pytest.approx(told)
+    assert len(holes) >= 2
+    for one, other in itertools.combinations(holes, 2):
+        assert math.dist(one.centre, other.centre) >= 2 * pin * (1 - 1e-6)
+    drills = [each for each in only.dimensions if "drill Ø" in each.text]
+    assert len(drills) == len(holes)
+    assert [math.dist(each.start, each.end) for each in drills] == pytest.approx([pin] * len(holes))
+    assert "drill them to fit" in sheet.use
+
+
+def _has(view, cut):
+    return any(each.text.startswith(f"{cut}: pivot") for each in view.dimensions)
+
+
+def test_tight_pivots_stand_beside_the_line_on_an_arc():
+    """A 3 mm cutter's disc and hole lie 3 mm apart: a 6 mm pin needs 12."""
+    (only,) = template(CircleJig("440 mm", "3 mm")).views
+    (arc,) = on(only, "centre", Arc)
+    hole, outer = on(only, "pivot", Circle)
+    assert arc.radius == pytest.approx(math.hypot(*outer.centre)) == pytest.approx(221.5)
+    assert hole.centre[1] == 0 and outer.centre[1] == 12
+    assert arc.points()[-1] == pytest.approx(outer.centre)
 
 
 def test_template_fits_on_the_jig_that_it_shows():

@@ -63,6 +63,8 @@ class TestSweptCutter:
         plain = CircleJig(diameter, cutter, ring_width=width).plain
         outer = Point(plain.outer_pivot, 0).buffer(plain.cutter_diameter / 2)
         inner = Point(plain.inner_pivot, 0).buffer(plain.cutter_diameter / 2)
+        hole = Point(plain.hole_pivot, 0).buffer(plain.cutter_diameter / 2)
+        assert plain.hole_reach == CLOSE(hole.bounds[2])  # far edge
         assert plain.outer_reach == CLOSE(outer.bounds[0])  # near edge
         assert plain.inner_reach == CLOSE(inner.bounds[2])  # far edge
 
@@ -122,9 +124,99 @@ class TestPasses:
             _ = CircleJig("440 mm", "12 mm", pass_depth="5 mm").passes
 
     def test_a_slip_in_the_unit_does_not_ask_for_a_million_passes(self):
+        jig = CircleJig("440 mm", "12 mm", stock_thickness="18 mm", pass_depth="0.00001 mm")
         with pytest.raises(ShapeError, match=r"0\.0 mm.*18\.0 mm.*0\.09 mm.*deeper passes") as caught:
-            CircleJig("440 mm", "12 mm", stock_thickness="18 mm", pass_depth="0.00001 mm")
+            _ = jig.passes
         assert caught.value.input == "pass_depth"
+        assert jig.outer_pivot.m_as("mm") == 226
+
+
+def lowest_tip(jig):
+    """How deep in the stock the tip gets with the router plunged right down on the jig's base."""
+    return jig.reach_below_base - jig.base_thickness
+
+
+class TestReachOfTheCutter:
+    """A cutter that is too short spoils the passes, never the pivots."""
+
+    SIZES = {"stock_thickness": "18 mm", "through": "0.5 mm", "base_thickness": "10 mm", "pass_depth": "5 mm"}
+
+    def test_router_that_just_reaches(self):
+        jig = CircleJig("440 mm", "12 mm", reach_below_base="28.5 mm", **self.SIZES)
+        assert jig.passes[-1] == lowest_tip(jig)
+
+    def test_router_that_does_not_reach(self):
+        jig = CircleJig("440 mm", "12 mm", reach_below_base="28.4 mm", **self.SIZES)
+        with pytest.raises(ShapeError, match=r"28\.4 mm.*28\.5 mm.*reaches 0\.1 mm further") as caught:
+            _ = jig.passes
+        assert caught.value.input == "reach_below_base"
+        assert [caution.input for caution in jig.cautions] == ["reach_below_base"]
+        assert jig.outer_pivot.m_as("mm") == 226 and jig.depth.m_as("mm") == 18.5
+
+    def test_whatever_the_rounding(self):
+        assert 3.1 + 13.3 > 16.4
+        sizes = {"stock_thickness": "13.3 mm", "base_thickness": "3.1 mm", "pass_depth": "5 mm"}
+        jig = CircleJig("440 mm", "12 mm", reach_below_base="16.4 mm", **sizes)
+        assert len(jig.passes) == 3
+
+    @settings(deadline=None)
+    @given(reach=st.integers(50, 600), base=st.integers(0, 200), stock=st.integers(30, 500))
+    def test_passes_end_where_the_tip_can_go(self, reach, base, stock):
+        jig = CircleJig(
+            "440 mm", "12 mm", reach_below_base=f"{reach / 10} mm", base_thickness=f"{base / 10} mm",
+            stock_thickness=f"{stock / 10} mm", pass_depth="5 mm", through="1 mm",
+        )  # fmt: skip
+        if reach < base + stock + 10:  # tenths of a millimetre
+            with pytest.raises(ShapeError, match="below the router's base"):
+                _ = jig.passes
+        else:
+            assert jig.passes[-1] <= lowest_tip(jig) * (1 + 1e-9)
+
+    def test_edges_shorter_than_the_cut_are_a_caution(self):
+        """Six passes of 3.08 mm with edges 6 mm long: each pass is cut by edges, the shank follows from 6 mm on."""
+        jig = CircleJig("440 mm", "12 mm", cutting_length="6 mm", **(self.SIZES | {"pass_depth": "3.1 mm"}))
+        assert len(jig.passes) == 6
+        (caution,) = jig.cautions
+        assert caution.input == "cutting_length" and "6.0 mm long, the cut is 18.5 mm deep" in caution.tell()
+        whole = CircleJig("440 mm", "12 mm", cutting_length="18.5 mm", **self.SIZES)
+        assert not whole.cautions  # the base needs no edges
+
+    def test_edges_shorter_than_one_pass_cannot_cut_it(self):
+        jig = CircleJig("440 mm", "12 mm", cutting_length="4.6 mm", **self.SIZES)  # passes of 4.625 mm
+        with pytest.raises(ShapeError, match=r"4\.63 mm deep.*4\.6 mm long") as caught:
+            _ = jig.passes
+        assert caught.value.input == "cutting_length"
+        assert [caution.input for caution in jig.cautions] == ["cutting_length"]
+        assert len(CircleJig("440 mm", "12 mm", cutting_length="4.625 mm", **self.SIZES).passes) == 4
+
+
+class TestBlank:
+    @pytest.mark.parametrize(("diameter", "cutter", "width"), JIGS)
+    @pytest.mark.parametrize("hold", ["25 mm", "1 in", "5 mm"])
+    def test_groove_keeps_the_hold_to_all_four_edges(self, diameter, cutter, width, hold):
+        jig = CircleJig(diameter, cutter, ring_width=width, hold=hold).plain
+        half = jig.blank / 2
+        square = box(-half, -half, half, half)
+        groove = swept(jig.outer_pivot, jig.cutter_diameter)
+        assert square.buffer(1e-6).covers(groove)
+        assert groove.distance(square.exterior) == CLOSE(jig.hold, abs=0.01)
+
+    def test_by_hand(self):
+        # 440, a groove of 12 and 25 left on both sides: 440 + 24 + 50.
+        assert CircleJig("440 mm", "12 mm", ring_width="20 mm").blank.m_as("mm") == 514
+
+
+class TestCard:
+    def test_ring_has_no_plain_hole(self):
+        names = CircleJig("440 mm", "12 mm", ring_width="20 mm").plain.on_card()
+        assert names[0] == "blank" and names[-1] == "passes"
+        assert {"outer_pivot", "inner_pivot", "pivot_step"} < set(names)
+        assert not any("hole" in name for name in names)
+
+    def test_disc_and_hole_have_no_ring(self):
+        names = CircleJig("440 mm", "12 mm").plain.on_card()
+        assert {"outer_pivot", "hole_pivot", "outer_reach", "hole_reach"} < set(names)
+        assert not {"inner_pivot", "inner_reach", "pivot_step"} & set(names)
 
 
 class TestAfterTestCut:
@@ -178,6 +270,10 @@ class TestFromGroove:
         assert found.cutter_diameter.m_as("mm") == CLOSE(cutter / 10)
         assert found.pivot.m_as("mm") == CLOSE(pivot / 10)
 
+    def test_tells_itself_in_both_units(self):
+        told = repr(CircleJig.from_groove("440.3 mm", "464.1 mm"))
+        assert "11.90 mm (0.469 in)" in told and "226.10 mm (8.902 in)" in told
+
     def test_in_inches(self):
         found = CircleJig.from_groove("17 in", "18 in")
         assert (found.cutter_diameter.m_as("in"), found.pivot.m_as("in")) == CLOSE((0.5, 8.75))
@@ -197,18 +293,6 @@ class TestCannotBeMade:
             CircleJig("440 mm", "12 mm", ring_width=width)
         assert caught.value.input == "ring_width"
         assert "8 21/32 in" in caught.value.tell("in")
-
-    def test_cutter_too_short(self):
-        sizes = {"stock_thickness": "18 mm", "through": "0.5 mm", "base_thickness": "10 mm"}
-        CircleJig("440 mm", "12 mm", cutting_length="28.5 mm", **sizes)
-        with pytest.raises(ShapeError, match=r"28\.4 mm.*28\.5 mm.*0\.1 mm longer") as caught:
-            CircleJig("440 mm", "12 mm", cutting_length="28.4 mm", **sizes)
-        assert caught.value.input == "cutting_length"
-
-    def test_cutter_that_just_reaches_whatever_the_rounding(self):
-        assert 3.1 + 13.3 > 16.4
-        sizes = {"stock_thickness": "13.3 mm", "base_thickness": "3.1 mm"}
-        CircleJig("440 mm", "12 mm", cutting_length="16.4 mm", **sizes)
 
     @pytest.mark.parametrize("inside", ["12 mm", "11 mm"])
     def test_hole_no_larger_than_the_cutter(self, inside):
@@ -248,7 +332,17 @@ class TestCautions:
         jig = CircleJig("100 mm", "12 mm", ring_width="38 mm")
         assert jig.plain.inner_pivot == jig.plain.cutter_diameter / 2
         assert cautions("100 mm", "12 mm", ring_width="38 mm") == {"ring_width"}
-        assert cautions("100 mm", "12 mm", ring_width="37.9 mm") == set()
+
+    def test_cutter_runs_into_the_pin(self):
+        """3 mm of a 6 mm pin stand on each side of the pivot's centre: the near edge may not come that close."""
+        assert cautions("100 mm", "12 mm", ring_width="37.9 mm") == {"pivot_pin"}
+        assert cautions("100 mm", "12 mm", ring_width="35 mm") == {"pivot_pin"}
+        assert cautions("100 mm", "12 mm", ring_width="34.9 mm") == set()
+        assert cautions("100 mm", "12 mm", ring_width="35 mm", pivot_pin="5.9 mm") == set()
+
+    def test_board_too_small_to_hold(self):
+        assert cautions("440 mm", "12 mm", hold="14.9 mm") == {"hold"}
+        assert cautions("440 mm", "12 mm", hold="15 mm") == set()
 
     def test_ring_thinner_than_half_the_cutter(self):
         assert cautions("440 mm", "12 mm", ring_width="5.9 mm") == {"ring_width"}
