@@ -2,20 +2,31 @@
 
 import math
 
-from shoplib.drawing.parts import centre_lines, found, given
-from shoplib.drawing.sheet import Circle, Sheet, rectangle
+from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.rebates.ring import boards, found, staves
+from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
+from shoplib.model import given_in_full as given
+from shoplib.model import in_full
 
 SEASONS = (("As made", "made", "gap_as_made"), ("Dry season", "dry", "gap_dry"), ("Damp season", "damp", "gap_damp"))
 
 
 def draw_panel_season(panel, unit="mm"):
-    """Panel and ring from below in the damp season, and one side of the panel enlarged in each season."""
+    """Panel and ring from below in the damp season, and one side of the panel enlarged in each season.
+
+    Where the rebate's width is known, a last view shows what still laps under the lip of a shrunk panel slid over.
+    """
     sheet = Sheet("Panel through the year", _spoken_season(panel, unit))
-    _damp_plan(sheet.view("Damp season, from below", (0, 0, 0.45, 1)), panel, unit)
+    _damp_plan(sheet.view("Damp season, underside up", (0, 0, 0.45, 1)), panel, unit)
+    rows = len(SEASONS) + panel.has("rebate_width")
     for index, (title, content, gap) in enumerate(SEASONS):
-        moist = given(panel, content, unit)
-        view = sheet.view(f"{title}, {moist}, enlarged", (0.45, index / 3, 0.55, 1 / 3))
-        _one_side(view, panel, getattr(panel, gap), unit)
+        view = sheet.view(f"{title}, {given(panel, content, unit)}", (0.45, index / rows, 0.55, 1 / rows))
+        _one_side(view, panel, getattr(panel, gap))
+        _tell_gap(view, panel, getattr(panel, gap), unit)
+    if panel.has("rebate_width"):
+        view = sheet.view("Dry season, slid over: its lap under the lip", (0.45, 1 - 1 / rows, 0.55, 1 / rows))
+        _one_side(view, panel, 2 * panel.gap_dry)
+        _tell_lap(view, panel, unit)
     return sheet
 
 
@@ -39,34 +50,20 @@ def _damp_plan(view, panel, unit):
     outside = 0.56 * panel.rebate_diameter + max(0.0, panel.panel_damp - panel.rebate_diameter)
     rebate = _ellipse(panel.rebate_diameter, panel.rebate_damp)
     disc = _ellipse(panel.panel_diameter, panel.panel_damp)
-    view.area("kept", Circle("kept", (0, 0), outside), rebate)
     if panel.ring == "mitred":
-        _mitres(view, panel.rebate_diameter / 2, outside)
-    view.area("panel", disc)
-    _grain(view, panel.panel_diameter, panel.panel_damp)
+        staves(view, panel.rebate_diameter / 2, outside)
+    else:
+        boards(view, rebate, outside)
+    view.area("panel", disc, grain=0.0)
     if panel.gap_damp < 0:
         _clashes(view, panel)
     centre_lines(view, 1.06 * outside)
     half, along = panel.panel_damp / 2, panel.panel_diameter / 2
-    view.dimension((0, -half), (0, half), f"panel, across the grain {found(panel, 'panel_damp', unit)}", "right")
-    text = f"panel, along the grain {found(panel, 'panel_diameter', unit)}"
+    view.dimension((0, -half), (0, half), f"across the grain {found(panel, 'panel_damp', unit)}", "right")
+    text = f"along the grain {found(panel, 'panel_diameter', unit)}"
     view.dimension((-along, 0), (along, 0), text)
     wall = panel.rebate_damp / 2
     view.dimension((0, -wall), (0, wall), f"rebate {found(panel, 'rebate_damp', unit)}", "left")
-
-
-def _mitres(view, inside, outside, staves=12):
-    for k in range(staves):
-        a = math.pi / staves * (2 * k + 1)
-        view.line("joint", (inside * math.cos(a), inside * math.sin(a)), (outside * math.cos(a), outside * math.sin(a)))
-
-
-def _grain(view, along, across, lines=12):
-    """The panel's grain as level lines, none of them on the centre line."""
-    for k in range(lines):
-        height = (k + 0.5) / lines * 2 - 1
-        reach = 0.47 * along * math.sqrt(1 - height**2)
-        view.line("grain", (-reach, height * across / 2), (reach, height * across / 2))
 
 
 def _clashes(view, panel, pieces=72):
@@ -87,47 +84,83 @@ def _polar(angle, along, across):
     return along * across / 2 / math.hypot(across * math.cos(angle), along * math.sin(angle))
 
 
-def _one_side(view, panel, gap, unit):
+def _one_side(view, panel, gap):
     """A cut across the grain at the panel's edge, the wall at x = 0: widths true, heights only for show."""
     left, right = _extent(panel)
     thick, top = 0.12 * (right - left), 0.2 * (right - left)
+    rim = EndGrain((0.3 * right, -0.9 * (right - left)))
     if panel.has("rebate_width"):
         lip = -panel.rebate_width
-        view.area("kept", ((0, 0), (right, 0), (right, top), (lip, top), (lip, thick), (0, thick)))
+        view.area("kept", ((0, 0), (right, 0), (right, top), (lip, top), (lip, thick), (0, thick)), grain=rim)
     else:
-        view.area("kept", rectangle(0, 0, right, top))
-    view.area("panel", rectangle(left, 0, min(-gap, 0.0), thick))
-    write = panel.model.results()["gap_damp"].write
+        view.area("kept", rectangle(0, 0, right, top), grain=rim)
+    edge = min(-gap, 0.0)
+    view.area("panel", rectangle(left, 0, edge, thick), grain=_end_grain(panel, left, edge, thick))
     if gap < 0:
         view.area("clash", rectangle(0, 0, -gap, thick))
-        view.dimension((0, 0), (-gap, 0), f"too large by {write(-gap, unit)}")
     else:
         view.area("gap", rectangle(-gap, 0, 0, thick))
-        view.dimension((-gap, 0), (0, 0), f"gap {write(gap, unit)}")
+
+
+def _end_grain(panel, left, edge, thick):
+    """Growth rings along a flat-cut panel's width, upright in a quarter-cut one."""
+    wide = edge - left
+    if panel.cut == "flat":
+        return EndGrain(((left + edge) / 2, -0.9 * wide))
+    return EndGrain((left - 0.6 * wide, thick / 2))
+
+
+def _tell_gap(view, panel, gap, unit):
+    view.dimension((-max(gap, 0.0), 0), (max(-gap, 0.0), 0), _gap_words(panel, gap, unit))
+
+
+def _gap_words(panel, gap, unit):
+    """The gap in words, in full where inches are not exact; less than nothing is wood in wood."""
+    item = panel.model.results()["gap_damp"]
+    text = in_full(item.write(abs(gap), unit), abs(gap), item.kind, unit)
+    return f"too large by {text}" if gap < 0 else f"gap {text}"
+
+
+def _tell_lap(view, panel, unit):
+    """From the ring's inside to the panel's edge, slid away from this wall."""
+    item = panel.model.results()["lap"]
+    text = in_full(item.write(abs(panel.lap), unit), abs(panel.lap), item.kind, unit)
+    text = f"lap {text}" if panel.lap > 0 else f"out by {text}"
+    view.dimension((-panel.rebate_width, 0), (-2 * panel.gap_dry, 0), text)
 
 
 def _extent(panel):
-    """Left and right end of what is shown, the same in all seasons."""
+    """Left and right end of what is shown, the same in all views."""
     gaps = [getattr(panel, gap) for _, _, gap in SEASONS]
-    widest, deepest = max(0.0, *gaps), max(0.0, *(-gap for gap in gaps))
     lip = panel.rebate_width if panel.has("rebate_width") else 0.0
+    slid = 2 * panel.gap_dry if lip else 0.0
+    widest, deepest = max(0.0, slid, *gaps), max(0.0, -slid, *(-gap for gap in gaps))
     spare = max(widest + deepest, 0.3 * lip, 1.0)
     return -max(widest, lip) - spare, deepest + spare
 
 
+USE_OF_GAUGE = (
+    "Cut the gauge along the lower edge of the strip that you need. Lay that edge across the gap, at one end of the "
+    "panel's diameter across its grain, with the line between strip and ring on the rebate's wall. The panel's edge "
+    "lies right where the strip ends."
+)
+HIGH = 15.0  # mm, of each strip
+
+
 def template_panel_season(panel, unit="mm"):
     """A gap gauge at full size: the wall, and the panel's edge in each season, one strip under the other."""
-    sheet = Sheet("Panel, gap gauge", _spoken_season(panel, unit))
-    view = sheet.view("Gap gauge: lay the wall's line on the wall")
+    sheet = Sheet("Panel, gap gauge", _spoken_season(panel, unit), use=USE_OF_GAUGE)
+    view = sheet.view("Gap gauge, full size")
     gaps = [getattr(panel, gap) for _, _, gap in SEASONS]
     left, right = -max(50.0, 1.5 * max(gaps)), max(20.0, -1.5 * min(gaps))
-    view.area("kept", rectangle(0, -45, right, 0))
-    for index, ((title, content, name), gap) in enumerate(zip(SEASONS, gaps)):
-        high = -15.0 * index
-        view.area("panel", rectangle(left, high - 15, min(-gap, 0.0), high))
+    view.area("kept", rectangle(0, -HIGH * len(gaps), right, 0))
+    for index, ((title, content, _), gap) in enumerate(zip(SEASONS, gaps)):
+        high = -HIGH * index
+        view.area("panel", rectangle(left, high - HIGH, min(-gap, 0.0), high))
         if gap < 0:
-            view.area("clash", rectangle(0, high - 15, -gap, high))
-        text = f"{title}, {given(panel, content, unit)}: {found(panel, name, unit)}"
-        view.note((left + 3, high - 7.5), text, "left")
-    view.line("joint", (0, 0), (0, -45))
+            view.area("clash", rectangle(0, high - HIGH, -gap, high))
+        text = f"{title}, {given(panel, content, unit)}:\n{_gap_words(panel, gap, unit)}"
+        view.note((left + 3, high - HIGH / 2), text, "left")
+    view.line("joint", (0, 0), (0, -HIGH * len(gaps)))
+    view.note((right / 2, -HIGH / 2), "ring, its wall\nat this line")
     return sheet
