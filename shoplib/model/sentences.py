@@ -6,10 +6,13 @@ from shoplib.model.writing import FINE, LENGTH_STEPS, write_value
 class Told:
     """A sentence with lengths in it, told in the unit that the reader works in.
 
-    The lengths are floats in mm and fill the braces of the sentence in order.
+    The lengths are floats in mm and fill the braces of the sentence in order. A length may bring the
+    steps it is written in, as (length, step, inch step), so that it reads as it does in a table.
 
     >>> Told("The wall is {}.", 25.4).tell("in")
     'The wall is 1 in.'
+    >>> Told("It gapes {}.", (9.213, "0.1 mm", "1/64 in")).tell()
+    'It gapes 9.2 mm.'
     """
 
     def __init__(self, sentence, *lengths, input=None):
@@ -26,6 +29,8 @@ class Told:
 
 def _told(value, unit):
     """A length in a sentence; a small one that the usual step would spoil is written more finely."""
+    if type(value) is tuple:
+        return write_value(value[0], "length", unit, *value[1:])
     steps, small = (value / 25.4 * 64, 6.35) if unit == "in" else (value * 10, 10.0)
     is_fine = abs(value) < small and abs(steps - round(steps)) > 0.05
     return write_value(value, "length", unit, *(FINE["length"] if is_fine else LENGTH_STEPS))

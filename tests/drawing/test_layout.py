@@ -59,7 +59,7 @@ def test_all_sizes_are_drawn_clear(cls, data, unit):
     CircleJig("690 mm", "25 mm", stock_thickness="3 mm", pass_depth="1 mm", cutting_length="5 mm"),
     CircleJig("1500 mm", "3 mm", ring_width="3 mm", stock_thickness="3 mm", cutting_length="100 mm"),
     StaveRing("1500 mm", "1480 mm", 33),
-    StaveRing("1500 mm", "20 mm", 3, saw_error="-1 deg"),
+    StaveRing("1500 mm", "20 mm", 3, saw_error="-0.1 deg"),
 ], ids=repr)  # fmt: skip
 @pytest.mark.parametrize("unit", UNITS)
 def test_narrow_views_with_long_texts_are_drawn_clear(model, unit):
