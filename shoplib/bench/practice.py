@@ -1,27 +1,27 @@
-"""Practice: questions with sizes of the student's own, judged within a stated tolerance.
-
-A wrong answer is compared with the likely slips; the nearest one that fits is named.
-"""
+"""Practice on the page: questions in the reader's unit, with sizes of the student's own, each judged beside its box."""
 
 import threading
+from html import escape
 
 import ipywidgets as widgets
 
 from shoplib.bench import looks
-from shoplib.bench.folded import show_folded
+from shoplib.bench.control import Options
 from shoplib.bench.guard import guarded
-from shoplib.practice import questions
+from shoplib.practice import answer_sheet, questions
+
+WORDS = {"mm": "millimetres", "in": "inches"}
 
 
 class Practice:
-    """A topic's questions on the page: a student number, an answer box for each, and what was found.
+    """A topic's questions on the page: a student number and a unit, an answer box for each, and what was found.
 
     >>> from shoplib import Practice
-    >>> Practice("circle_jigs")._repr_mimebundle_()["text/plain"]
-    'Practice circle_jigs: 5 questions for student 1'
+    >>> Practice("circle_jigs", unit="in")._repr_mimebundle_()["text/plain"]
+    'Practice on circle jigs: 5 questions for student 1, in inches'
     """
 
-    def __init__(self, topic, student=1):
+    def __init__(self, topic, student=1, unit="mm"):
         self.topic, self.lock = topic, threading.RLock()
         self.number = widgets.BoundedIntText(
             value=student,
@@ -32,6 +32,9 @@ class Practice:
             description="Your student number (your neighbour's sizes differ)",
         )
         self.number.observe(guarded(self, lambda _: self._ask()), "value")
+        self.units = Options([(words, name) for name, words in WORDS.items()], unit, "Sizes in ")
+        self.units.observe(guarded(self, lambda _: self._ask()), "value")
+        self.heading = widgets.HTML(layout=looks.COLUMN)
         self.asked, self.told = [], []
         self.boxes = []
         for index, _ in enumerate(self.questions()):
@@ -40,26 +43,35 @@ class Practice:
             widgets.VBox([text, widgets.HBox([box, told], layout=looks.row())], layout=looks.COLUMN)
             for text, box, told in zip(self.asked, self.boxes, self.told)
         ]
-        self.widget = widgets.VBox([self.number, *rows], layout=looks.COLUMN)
+        self.widget = widgets.VBox([self.number, self.units, self.heading, *rows], layout=looks.COLUMN)
         self._ask()
 
     def _add(self, index):
-        box = widgets.Text(continuous_update=False, placeholder="answer", layout=looks.BOX, style=looks.TYPED)
+        box = widgets.Text(continuous_update=False, layout=looks.BOX, style=looks.TYPED)
         box.tooltip = f"Answer to question {index + 1}"
         box.observe(guarded(self, lambda _, index=index: self._judge(index)), "value")
         self.boxes.append(box)
         self.asked.append(widgets.HTML(layout=looks.COLUMN))
         self.told.append(widgets.HTML(layout=looks.WIDE))
 
+    @property
+    def unit(self):
+        """The unit that the questions are asked in: "mm" or "in"."""
+        return self.units.value
+
     def questions(self, student=None):
-        """The topic's questions with the sizes of one student."""
-        return questions(self.topic, student or self.number.value)
+        """The topic's questions with the sizes of one student, in the unit that is chosen."""
+        return questions(self.topic, student or self.number.value, self.unit)
 
     def _ask(self):
+        self.heading.value = looks.paragraph(
+            f"All sizes are in <b>{WORDS[self.unit]}</b>. Write each answer with its unit.", 16
+        )
         for index, question in enumerate(self.questions()):
             self.asked[index].value = looks.paragraph(
-                f"<b>{index + 1}.</b> {question.text} <small>(Answer {question.within()}.)</small>", 16
+                f"<b>{index + 1}.</b> {escape(question.text)} <small>(Answer {question.within()}.)</small>", 16
             )
+            self.boxes[index].placeholder = "how many" if question.kind == "count" else "size and unit"
             self._judge(index)
 
     def _judge(self, index):
@@ -74,19 +86,36 @@ class Practice:
         self.told[0].value = looks.told(False, f"The question could not be judged ({type(error).__name__}).")
 
     def answers(self, *students):
-        """Show the answer sheet for the teacher, folded."""
-        show_folded("Answers for the teacher", map(self._sheet, students or (self.number.value,)))
-
-    def _sheet(self, student):
-        found = "; ".join(f"{i}: {q.write(q.answer)}" for i, q in enumerate(self.questions(student), 1))
-        return f"Student {student}: {found}"
+        """The answers for the teacher, in both units, folded."""
+        return AnswerSheet(self.topic, students or (self.number.value,))
 
     def _repr_mimebundle_(self, include=None, exclude=None):
-        questions = self.questions()
-        listed = "".join(f"<li>{question.text}</li>" for question in questions)
+        numbered = self.questions()
+        listed = "".join(f"<li>{escape(question.text)} (Answer {question.within()}.)</li>" for question in numbered)
         live = self.widget._repr_mimebundle_()
+        about = f"{len(numbered)} questions for student {self.number.value}, in {WORDS[self.unit]}"
         return {
-            "text/plain": f"Practice {self.topic}: {len(questions)} questions for student {self.number.value}",
+            "text/plain": f"Practice on {self.topic.replace('_', ' ')}: {about}",
             "text/html": f"<ol>{listed}</ol><p><small>Run the notebook to answer.</small></p>",
             "application/vnd.jupyter.widget-view+json": live["application/vnd.jupyter.widget-view+json"],
         }
+
+
+class AnswerSheet:
+    """The teacher's answers in both units, a table each: folded on a page, so that a learner is not shown them."""
+
+    def __init__(self, topic, students):
+        self.sheets = {unit: answer_sheet(topic, students, unit) for unit in WORDS}
+
+    def __repr__(self):
+        return "\n".join(f"In {WORDS[unit]}\n{sheet!r}" for unit, sheet in self.sheets.items())
+
+    def _repr_html_(self):
+        tables = "".join(
+            f"<p><b>In {WORDS[unit]}</b></p><div style='{looks.OWN_SCROLL}'>{sheet._repr_html_()}</div>"
+            for unit, sheet in self.sheets.items()
+        )
+        return (
+            f'<details style="{looks.FACE}font-size:15px;line-height:1.5"><summary>Answers for the teacher</summary>'
+            f"{tables}</details>"
+        )

@@ -2,11 +2,26 @@
 
 import importlib
 
+from shoplib.model import Facts
 
-def questions(topic, student):
-    """A topic's questions with the sizes of one student.
 
-    >>> questions("circle_jigs", 1)[0].write(questions("circle_jigs", 1)[0].answer)
-    '161.0 mm'
+def questions(topic, student, unit="mm"):
+    """A topic's questions with the sizes of one student, in "mm" or in "in".
+
+    >>> print(questions("circle_jigs", 1, "in")[0].text)
+    A disc is to be 11 1/2 in across; the cutter measures 1/4 in. How far is the pivot's centre from the cutter's centre?
     """
-    return importlib.import_module(f"shoplib.practice.{topic}").questions(student)
+    return importlib.import_module(f"shoplib.practice.{topic}").questions(student, unit)
+
+
+def answer_sheet(topic, students, unit="mm"):
+    """The answers for the teacher: a row for each student, a column for each question.
+
+    >>> answer_sheet("circle_jigs", [1, 2], "in")
+    student  question 1  question 2  question 3  question 4  question 5
+    1        5 7/8 in    5 in        5.859 in    0.242 in    4
+    2        6 1/4 in    4 7/8 in    6.219 in    0.488 in    5
+    """
+    rows = [(student, *(each.tell(each.answer) for each in questions(topic, student, unit))) for student in students]
+    count = max(map(len, rows), default=1)
+    return Facts(rows, head=("student", *(f"question {number}" for number in range(1, count))))

@@ -3,139 +3,136 @@
 import math
 
 from shoplib.maths.casters import CasterLeg, Rolling
-from shoplib.measure import quantity
-from shoplib.practice.question import Question, pick
+from shoplib.practice.question import Sizes
 
 
-def _mm(size):
-    return quantity(float(size), "mm")
-
-
-def questions(student):
-    """Five questions, with sizes that follow the student number."""
+def questions(student, unit="mm"):
+    """Six questions, with sizes that follow the student number."""
+    sizes = Sizes(student, unit)
     leg = CasterLeg(
-        _mm(pick(student, 0, (32, 35, 38, 40))),
-        _mm(pick(student, 1, (10, 11, 12))),
-        _mm(pick(student, 2, (22, 25, 30, 35))),
-        _mm(pick(student, 0, (45, 50, 58, 65, 75))),
-        _mm(pick(student, 1, (320, 340, 360, 380))),
-        _mm(720),
-        bottom_clearance=_mm(pick(student, 3, (2, 3))),
-        centre_error=_mm(pick(student, 2, (0.5, 1.0, 1.5))),
+        sizes.pick(0, mm=(32, 35, 38, 40), inches=(1.25, 1.375, 1.5, 1.75)),
+        sizes.pick(1, mm=(10, 11, 12), inches=(3 / 8, 7 / 16, 1 / 2)),
+        sizes.pick(2, mm=(23, 26, 30, 36), inches=(7 / 8, 1, 1.25, 1.5)),
+        sizes.pick(0, mm=(45, 50, 58, 65, 75), inches=(1.75, 2, 2.25, 2.5, 3)),
+        sizes.pick(1, mm=(320, 340, 360, 380), inches=(12, 13, 14, 15)),
+        sizes.pick(2, mm=(680, 700, 720, 750), inches=(27, 28, 28.5, 29.5)),
+        bottom_clearance=sizes.pick(3, mm=(2, 3), inches=(1 / 16, 1 / 8)),
+        centre_error=sizes.pick(2, mm=(0.7, 0.9, 1.4), inches=(1 / 64, 1 / 32, 1 / 16)),
     ).plain
     stand = Rolling(
-        quantity(float(pick(student, 0, (20, 24, 28, 30, 36))), "kg"),
-        _mm(pick(student, 2, (380, 420, 450, 500))),
-        _mm(pick(student, 1, (140, 150, 160, 170))),
-        _mm(360),
-        _mm(360),
-        _mm(pick(student, 3, (420, 430, 450))),
-        trail=_mm(pick(student, 2, (15, 18, 20))),
+        sizes.pick(0, kg=(20, 24, 28, 30, 36), pounds=(44, 50, 55, 60, 66)),
+        sizes.pick(2, mm=(390, 420, 450, 500), inches=(15, 16.5, 18, 20)),
+        sizes.pick(1, mm=(140, 150, 160, 170), inches=(5.5, 6, 6.5, 7)), "360 mm", "360 mm",
+        sizes.pick(3, mm=(410, 430, 455), inches=(16, 17, 18.5)),
+        trail=sizes.pick(2, mm=(15, 18, 20), inches=(5 / 8, 3 / 4, 7 / 8)),
     ).plain
-    return _wall(leg), _shortened(leg), _uncut(leg), _lift(stand), _tips(stand)
-
-
-def _wall(leg):
-    beside = (leg.leg_diameter - leg.hole_diameter) / 2
-    return Question(
-        f"A leg of {leg.leg_diameter:g} mm gets a hole of {leg.hole_diameter:g} mm. The centre may be "
-        f"{leg.centre_error:g} mm "
-        "off. How thin can the wall be?",
-        leg.wall,
-        (
-            (beside, "That is the wall with the hole in the very middle: the centring error comes off the thin side."),
-            (
-                leg.leg_diameter - leg.hole_diameter - leg.centre_error,
-                "That is both walls together: the hole sits between them.",
-            ),
-            (beside + leg.centre_error, "That is the thick side."),
-            (beside - leg.centre_error / 2, "The whole error comes off one wall: the hole moves, it does not grow."),
-        ),
-        "Half of leg less hole, less the error.",
-        tolerance=0.1,
+    return (
+        _wall(sizes, leg), _depth(sizes, leg), _shortened(sizes, leg), _uncut(sizes, leg), _lift(sizes, stand),
+        _tips(sizes, stand),
     )
 
 
-def _shortened(leg):
-    return Question(
-        f"The plain legs are {leg.leg_length:g} mm long, the casters {leg.caster_height:g} mm high with a stem "
-        f"of {leg.stem_length:g} mm. "
-        "How long is a leg that carries a caster?",
+def _wall(sizes, leg):
+    beside, error = (leg.leg_diameter - leg.hole_diameter) / 2, leg.centre_error
+    return sizes.ask(
+        f"A leg of {sizes.write(leg.leg_diameter)} gets a hole of {sizes.write(leg.hole_diameter)}. The centre may be "
+        f"{sizes.write(error)} off. How thin can the wall be?",
+        leg.wall,
+        (
+            (beside, "That is the wall with the hole in the very middle: the centring error comes off the thin side, "
+             "and there the leg splits."),
+            (2 * beside - error, "That is both walls together: the hole sits between them."),
+            (beside + error, "That is the thick side."),
+            (beside - error / 2, "The whole error comes off one wall: the hole moves, it does not grow."),
+        ),
+        "Half of leg less hole, less the error.", mm=0.05, inches=0.003,
+    )
+
+
+def _depth(sizes, leg):
+    stem, free = leg.stem_length, leg.bottom_clearance
+    return sizes.ask(
+        f"The caster's stem is {sizes.write(stem)} long and must stay {sizes.write(free)} clear of the hole's bottom. "
+        "How deep is the hole bored?",
+        leg.hole_depth,
+        (
+            (stem, "Bored no deeper than the stem, the stem stands on the hole's bottom, the collar clear of the leg, "
+             "and it wobbles."),
+            (stem - free, "The clearance makes the hole deeper, not shallower."),
+            (stem + 2 * free, "Only the bottom end of the hole needs clearance: at the other one sits the collar."),
+        ),
+        "The stem and the clearance below it.", mm=0.2, inches=1 / 64,
+    )
+
+
+def _shortened(sizes, leg):
+    high, long, stem = leg.caster_height, leg.leg_length, leg.stem_length
+    return sizes.ask(
+        f"The plain legs are {sizes.write(long)} long, the casters {sizes.write(high)} high with a stem of "
+        f"{sizes.write(stem)}. How long is a leg that carries a caster?",
         leg.shortened_leg,
         (
-            (leg.leg_length, "Then the top slopes: the caster lifts its end."),
-            (leg.leg_length + leg.caster_height, "You lengthened it: the caster already adds its height."),
-            (
-                leg.leg_length - leg.caster_height - leg.stem_length,
-                "The stem goes up into the leg: it takes nothing off its length.",
-            ),
-            (leg.leg_length - leg.stem_length, "It is the height under the leg that counts, not the stem in it."),
+            (long, "Then the top slopes: the caster lifts its end by all its height."),
+            (long + high, "You lengthened it: the caster already adds its height."),
+            (long - high - stem, "The stem goes up into the leg: it takes nothing off its length."),
+            (long - stem, "It is the height under the leg that counts, not the stem in it."),
+            (long - high + stem, "The stem goes up into the leg: it adds nothing to its length."),
+            (long - high / 2, "The caster's whole height stands under that leg: take all of it off."),
         ),
         "The plain leg less the caster's height.",
     )
 
 
-def _uncut(leg):
-    slope = leg.tilt_if_uncut
-    return Question(
-        f"Nobody shortened anything: casters of {leg.caster_height:g} mm under two legs, {leg.wheelbase:g} mm "
-        "from the plain "
-        "ones. How far does the top slope?",
-        slope,
+def _uncut(sizes, leg):
+    high, base = leg.caster_height, leg.wheelbase
+    return sizes.ask(
+        f"Nobody shortened anything: casters of {sizes.write(high)} under two legs, {sizes.write(base)} from the "
+        "plain ones. How far does the top slope?",
+        leg.tilt_if_uncut,
         (
-            (
-                math.atan(leg.wheelbase / leg.caster_height),
-                "That is the angle from upright: height over base, not base over height.",
-            ),
-            (
-                math.atan(leg.caster_height / leg.leg_length),
-                "The legs' length has nothing to do with it: it is the wheelbase.",
-            ),
-            (slope / 2, "The whole height is gained over the wheelbase once."),
+            (math.atan(base / high), "That is the angle from upright: height over base, not base over height."),
+            (math.asin(high / base), "You took the sine: height and base stand square to each other, so it is the "
+             "tangent."),
+            (math.atan(high / leg.leg_length), "The legs' length has nothing to do with it: it is the wheelbase."),
+            (leg.tilt_if_uncut / 2, "The whole height is gained over the wheelbase once."),
+            (math.atan(2 * high / base), "That is with the plain legs shortened instead: here no leg was cut."),
         ),
-        "The height over the wheelbase is its tangent.",
-        kind="angle",
-        tolerance=math.radians(0.1),
+        "The height over the wheelbase is its tangent.", deg=0.02,
     )
 
 
-def _lift(stand):
-    return Question(
-        f"The stand weighs {stand.weight:g} kg, its centre of gravity {stand.cg_from_casters:g} mm from the "
-        "casters' line; the hand "
-        f"is {stand.handle_reach:g} mm from that line. How much does the hand lift?",
+def _lift(sizes, stand):
+    weight, arm, reach = stand.weight, stand.cg_from_casters, stand.handle_reach
+    return sizes.ask(
+        f"The stand weighs {sizes.write(weight, 'mass')}, its centre of gravity lies {sizes.write(arm)} from the "
+        f"casters' line; the hand is {sizes.write(reach)} from that line. How much does the hand lift?",
         stand.lift,
         (
-            (
-                stand.weight * stand.cg_from_casters / stand.wheelbase,
-                "That is what the plain legs carry: the hand reaches further out.",
-            ),
-            (stand.weight - stand.lift, "That is what the casters keep."),
-            (stand.weight / 2, "Only if the centre of gravity lay half way to the hand."),
-            (stand.weight, "The casters carry their share."),
+            (weight * arm / (reach - arm), "You took the hand's way from the centre of gravity: the stand turns about "
+             "the casters, so measure both from there."),
+            (weight - stand.lift, "That is what the casters keep."),
+            (weight / 2, "Only if the centre of gravity lay half way to the hand."),
+            (weight, "The casters carry their share."),
+            (stand.lift / 2, "That is half of it: one hand takes the whole lift, only the casters are two."),
         ),
-        "Weight times its distance from the casters, over the hand's.",
-        kind="mass",
-        tolerance=0.1,
+        "Weight times its distance from the casters, over the hand's.", kg=0.1, pounds=0.2,
     )
 
 
-def _tips(stand):
-    arm, high = stand.cg_from_casters, stand.cg_height
-    return Question(
-        f"The same stand: its centre of gravity is {high:g} mm high, {arm:g} mm from the casters' line, and the "
-        "wheels trail by "
-        f"{stand.trail:g} mm. On what slope does it tip over the casters?",
+def _tips(sizes, stand):
+    arm, high, trail = stand.cg_from_casters, stand.cg_height, stand.trail
+    return sizes.ask(
+        f"The same stand: its centre of gravity is {sizes.write(high)} high, {sizes.write(arm)} from the casters' "
+        f"line, and the wheels trail by {sizes.write(trail)}. On what slope does it tip over the casters?",
         stand.tip_over_casters,
         (
             (math.atan(arm / high), "The wheels can swing inward: the trail comes off."),
-            (math.atan((arm + stand.trail) / high), "You let the wheels swing outward: take them at their worst."),
-            (
-                math.pi / 2 - stand.tip_over_casters,
-                "That is the angle at the other corner: the level distance over the height.",
-            ),
+            (math.atan((arm + trail) / high), "You let the wheels swing outward: take them at their worst."),
+            (math.pi / 2 - stand.tip_over_casters, "That is the angle at the other corner: the level distance over "
+             "the height."),
+            (math.asin((arm - trail) / high), "You took the sine: distance and height stand square to each other, so "
+             "it is the tangent."),
+            (math.atan((arm - trail) / 2 / high), "The level distance counts whole: it is no diameter."),
         ),
-        "The level distance less the trail, over the height, is its tangent.",
-        kind="angle",
-        tolerance=math.radians(0.1),
+        "The level distance less the trail, over the height, is its tangent.", deg=0.05,
     )

@@ -1,26 +1,106 @@
-"""Questions with sizes of the student's own, judged within a stated tolerance: data, so that paper can print them too.
+"""Questions with sizes of the student's own, in the student's own unit: data, so that paper can print them too.
 
-A wrong answer is compared with the likely slips; the nearest one that fits is named.
+`Sizes` hands out the sizes of one student in millimetres or in inches and writes them into the question's text. What
+it asks is a `Question`, which judges an answer within a stated tolerance and names the likely slip.
 """
 
+import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from shoplib import measure
-from shoplib.model import write_value
+from shoplib.model.writing import decimal
 
-STEPS = {"length": "0.1 mm", "angle": "0.01 deg", "mass": "0.1 kg"}
-FINE = {"length": "0.01 mm", "angle": "0.01 deg", "mass": "0.01 kg"}
+SYSTEMS = ("mm", "in")
+# What a size may be given in: its kind, and its unit as measure.py knows it.
+GIVEN_IN = {
+    "mm": ("length", "mm"), "inches": ("length", "in"), "deg": ("angle", "deg"), "percent": ("percent", "percent"),
+    "kg": ("mass", "kg"), "pounds": ("mass", "lb"), "newtons": ("force", "N"), "pounds_force": ("force", "lbf"),
+    "megapascals": ("stress", "MPa"), "psi": ("stress", "psi"),
+}  # fmt: skip
+UNITS = {
+    "length": ("mm", "in"), "angle": ("deg", "deg"), "percent": ("percent", "percent"), "mass": ("kg", "lb"),
+    "force": ("N", "lbf"), "stress": ("MPa", "psi"),
+}  # fmt: skip
+STEPS = {
+    "mm": ("1 mm", "0.1 mm", "0.01 mm", "0.001 mm"), "in": ("1/64 in", "0.01 in", "0.001 in", "0.0001 in"),
+    "deg": ("1 deg", "0.1 deg", "0.01 deg"), "percent": ("1 %", "0.1 %", "0.01 %"),
+    "kg": ("1 kg", "0.1 kg", "0.01 kg"), "lb": ("1 lb", "0.1 lb", "0.01 lb"),
+    "N": ("1 N", "0.1 N"), "lbf": ("1 lbf", "0.1 lbf"), "MPa": ("1 MPa", "0.1 MPa"), "psi": ("1 psi",),
+}  # fmt: skip
+USUAL = dict(mm=0.3, inches=1 / 64)
 HAIR = 1e-9  # an answer that is out by just the tolerance is within it
+
+
+class Sizes:
+    """The sizes that one student works with, in "mm" or in "in".
+
+    Neighbours get different ones, everyone the same each time. Each choice has a turn of its own (0, 1, 2 ...), so
+    that two choices of one topic do not keep step.
+
+    >>> sizes = Sizes(1, "in")
+    >>> disc = sizes.pick(0, mm=(300, 320, 340), inches=(12, 12.5, 13))
+    >>> sizes.write(disc.m_as("mm")), sizes.choose(0, ("ash", "oak", "elm"))
+    ('12 1/2 in', 'oak')
+    """
+
+    def __init__(self, student, unit="mm"):
+        if unit not in SYSTEMS:
+            raise measure.MeasureError(f"Questions come in mm or in in, not in {str(unit)[:20]!r}.")
+        self.student, self.unit = student, unit
+
+    def choose(self, turn, choices):
+        """One of the choices, the same in both units: a count, a timber."""
+        count = len(choices)
+        step = next(step for step in range(turn + 1, turn + count + 2) if math.gcd(step, count) == 1)
+        return choices[(self.student * step + turn) % count]
+
+    def pick(self, turn, **choices):
+        """One of the sizes as a Quantity, from a list in each unit: `mm=...` with `inches=...`, or `deg=...` alone."""
+        given, sizes = self._in_my_unit(choices)
+        return self.fixed(**{given: self.choose(turn, sizes)})
+
+    def fixed(self, **size):
+        """A size that is the same for every student: `mm=...` with `inches=...`."""
+        given, value = self._in_my_unit(size)
+        return measure.quantity(float(value), GIVEN_IN[given][1])
+
+    def _in_my_unit(self, by_unit):
+        """The metric one of two, or the other; the only one where both units share it."""
+        return list(by_unit.items())[self.unit == "in" and len(by_unit) > 1]
+
+    def write(self, value, kind="length"):
+        """A plain value as it stands in a text: a fraction or as few decimals as say it."""
+        return _write_whole(float(value), kind, _unit(kind, self.unit))
+
+    def measured(self, value):
+        """A length as callipers read it: decimals in both units."""
+        return measure.write(value, "length", self.unit, "0.1 mm" if self.unit == "mm" else "0.001 in")
+
+    def ask(self, text, answer, slips, why, kind="length", **tolerance):
+        """A question in this unit; the tolerance as `mm=...` with `inches=...`, `deg=...`, or the usual one.
+
+        A count (`kind="count"`) has none.
+        """
+        if kind == "count":
+            return Question(text, answer, slips, why, self.unit, kind, 0.0)
+        allowed = tolerance or USUAL
+        kind, _ = GIVEN_IN[next(iter(allowed))]
+        return Question(text, answer, slips, why, self.unit, kind, measure.plain(kind, self.fixed(**allowed)))
 
 
 @dataclass(frozen=True)
 class Question:
-    """One question: what is asked, the answer in plain units, and the slips as (value, what was done)."""
+    """One question: what is asked, the answer in plain units, and the slips as (value, what was done).
+
+    `unit` is what it is asked in, "mm" or "in"; answer, slips and tolerance are in mm, rad or kg all the same.
+    """
 
     text: str
     answer: float
     slips: tuple
     why: str
+    unit: str = "mm"
     kind: str = "length"
     tolerance: float = 0.3
 
@@ -35,12 +115,17 @@ class Question:
             given = self._read(text)
         except measure.MeasureError as error:
             return False, str(error)
-        if abs(given - self.answer) <= self.tolerance + HAIR:
-            return True, f"Right: {self.write(self.answer)}. {self.why}"
+        if self._is(given, self.answer):
+            return True, f"Right: {self.tell(self.answer)}. {self.why}"
         for value, said in self.told_slips():
-            if abs(given - value) <= self.tolerance + HAIR:
+            if self._is(given, value):
                 return False, f"Not yet. {said}"
+        if self.kind == "length" and (self._is(given * 25.4, self.answer) or self._is(given / 25.4, self.answer)):
+            return False, "Not yet. The number is good, its unit is not: you changed over mm and in."
         return False, "Not yet. Draw it and try again: it is too " + ("large." if given > self.answer else "small.")
+
+    def _is(self, given, value):
+        return abs(given - value) <= self.tolerance + HAIR
 
     def told_slips(self):
         """The slips that the tolerance can tell from the answer and from each other."""
@@ -55,27 +140,40 @@ class Question:
             return measure.plain(self.kind, text)
         clean = text.strip()
         if not (clean.isascii() and clean.isdigit() and len(clean) < 5):
-            raise measure.MeasureError(f"Write a whole number such as 4, not {clean[:30]!r}.")
+            raise measure.MeasureError("Write how many, in figures: a whole number and nothing else.")
         return int(clean)
 
     def write(self, value):
-        """A value as the answer sheet shows it: more finely where a hundredth is asked for."""
-        steps = FINE if self.kind == "length" and self.tolerance < 0.1 else STEPS
-        return write_value(value, self.kind, "mm", steps.get(self.kind), None)
+        """A value as a careful person answers: rounded to the coarsest step that the tolerance allows."""
+        if self.kind == "count":
+            return str(value)
+        unit = _unit(self.kind, self.unit)
+        *finer, finest = (step for step in STEPS[unit] if step != "1 mm")
+        fine_enough = (step for step in finer if measure.plain(self.kind, step) <= self.tolerance + HAIR)
+        return measure.write(value, self.kind, unit, next(fine_enough, finest))
+
+    def tell(self, value):
+        """The same, with the decimal inches in brackets where a fraction is not exact."""
+        written = self.write(value)
+        beside = decimal(value, self.kind, self.unit) if "/" in written or "." not in written else ""
+        return f"{written} ({beside})" if beside else written
 
     def within(self):
         """The tolerance in words."""
-        return (
-            "exactly"
-            if self.kind == "count"
-            else f"within {write_value(self.tolerance, self.kind, 'mm', FINE[self.kind], None)}"
-        )
+        if self.kind == "count":
+            return "exactly"
+        return f"within {_write_whole(self.tolerance, self.kind, _unit(self.kind, self.unit))}"
 
 
-def pick(student, turn, choices):
-    """One of the choices for a student: neighbours get different ones, everyone the same each time.
+def _unit(kind, system):
+    return UNITS[kind][SYSTEMS.index(system)]
 
-    >>> pick(1, 0, [300, 320, 340]), pick(2, 0, [300, 320, 340])
-    (320, 340)
-    """
-    return choices[(student * (turn + 1) + turn) % len(choices)]
+
+@lru_cache(maxsize=4096)
+def _write_whole(value, kind, unit):
+    """A plain value in the first step that says it whole."""
+    for step in STEPS[unit]:
+        text = measure.write(value, kind, unit, step)
+        if abs(measure.plain(kind, text) - value) < 1e-7:
+            break
+    return text

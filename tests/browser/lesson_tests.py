@@ -1,13 +1,13 @@
 """What a person does with a lesson in a browser; each width runs all of it."""
 
 import base64
-import importlib
 import re
 from urllib.parse import unquote
 
 import pytest
 
 from shoplib import length
+from shoplib.practice import questions
 
 WATCH = """handle => {
   const panel = document.querySelector('.jp-WindowedPanel-outer');
@@ -230,10 +230,12 @@ class LessonTests:
         assert saved.name == link.get_attribute("download")
         assert saved.read_bytes() == offered
 
-    def test_practice_tells_the_slip(self, lesson):
+    @pytest.mark.parametrize("unit, words", [("mm", "millimetres"), ("in", "inches")])
+    def test_practice_tells_the_slip(self, lesson, unit, words):
         topic = re.search(r'practice\(\\"(\w+)\\"', lesson.path.read_text("utf-8"))[1]
-        questions = importlib.import_module(f"shoplib.bench.{topic}").questions(1)
-        for number, question in enumerate(questions, 1):
+        lesson.page.get_by_title(re.compile(f"^Sizes in {words}")).click()
+        lesson.settle()
+        for number, question in enumerate(questions(topic, 1, unit), 1):
             box = lesson.page.get_by_title(f"Answer to question {number}", exact=True)
             told = lesson.page.locator(".widget-hbox", has=box).get_by_role("status")
             answers = [(question.write(question.answer), "✓ Right"), ("moo", "✗ ")]

@@ -1,0 +1,131 @@
+"""Every answer reckoned again from nothing but the numbers in the questions' own texts, by school geometry."""
+
+import math
+
+import pytest
+from asked import STUDENTS, TOPICS, bare_numbers, everyone, measures
+
+
+def only(kind, question):
+    return [value for each, value in measures(question.text) if each == kind]
+
+
+def lengths(question):
+    return only("length", question)
+
+
+def circle_jigs(disc, ring, test_cut, groove, passes):
+    across, cutter = lengths(disc)
+    outside, width, bit = lengths(ring)
+    small, large = lengths(groove)
+    stock, through, deepest = lengths(passes)
+    yield (across + cutter) / 2
+    yield outside / 2 - width - bit / 2
+    yield (across + cutter) / 2 - (lengths(test_cut)[0] - across) / 2
+    yield (large - small) / 2
+    yield math.ceil((stock + through) / deepest - 1e-9)
+
+
+def stave_rings(mitre, edge, board, strip, gap, reach):
+    (staves,) = bare_numbers(mitre.text)
+    (outside, margin), (inside,) = lengths(edge), lengths(board)
+    part, outer = math.pi / staves, outside / 2 + margin
+    (n, *_), (long_edge, short_edge, kerf) = bare_numbers(strip.text), lengths(strip)
+    yield math.pi / staves
+    yield 2 * outer * math.tan(part)
+    yield outer - (inside / 2 - margin) * math.cos(part)
+    # The trapezes' middle line from end to end, and from there half a slant to either square end.
+    middle = n * (long_edge + short_edge) / 2 + (n - 1) * kerf / math.cos(math.pi / n)
+    yield middle + (long_edge - short_edge) / 2
+    yield 2 * staves * only("angle", gap)[0]
+    yield math.sqrt(outer**2 - lengths(reach)[0] ** 2)
+
+
+def rebates(depth, panel, pivot, bearing, passes, season):
+    _, thick, proud = lengths(depth)
+    inside, width, gap = lengths(panel)
+    cutter, wide = lengths(bearing)
+    deep, last, most = lengths(passes)
+    made, damp = only("percent", season)
+    movement = bare_numbers(season.text)[0]
+    yield thick - proud
+    yield inside + 2 * width - 2 * gap
+    yield inside / 2 + width - lengths(pivot)[0] / 2
+    yield cutter - 2 * wide
+    yield 1 + math.ceil((deep - last) / most - 1e-9)
+    yield lengths(season)[0] * movement * 100 * (damp - made) / 2
+
+
+def dowels(rod, blank, drilled, crossing, wall, swelling):
+    across, radius = lengths(rod)
+    (count,), (long, kerf, grip) = bare_numbers(blank.text), lengths(blank)
+    dowel, leg_hole, free, cope = lengths(drilled)
+    leg, hole, depth = lengths(crossing)
+    yield (math.sqrt(2) - 1) * (across - 2 * radius)
+    yield count * long + (count + 1) * kerf + 2 * grip
+    yield dowel + 2 * free - leg_hole + cope
+    # The two rims' nearest points: each half a hole off its axis, at the bottom's way before the centre.
+    one = (leg / 2 - depth, hole / 2)
+    other = (one[1], one[0])
+    yield math.dist(one, other)
+    thick, deep, point = lengths(wall)
+    yield thick - deep - point
+    made, now, movement = only("percent", swelling)
+    yield lengths(swelling)[0] * movement * 100 * (now - made)
+
+
+def coping(depth, length, beside, bottom, gap, tip):
+    thick, leg = lengths(depth)
+    (spacing,), (offset,), (_, high) = lengths(length), lengths(beside), lengths(bottom)
+    (rake,), (turn,), (drum,) = only("angle", bottom), only("angle", tip), lengths(gap)
+
+    def rise(diameter, half):
+        return diameter / 2 - math.sqrt((diameter / 2) ** 2 - half**2)
+
+    tips = leg / 2 - rise(leg, thick / 2)
+    yield rise(leg, thick / 2)
+    yield spacing - 2 * tips
+    yield rise(leg, thick / 2 + offset)
+    yield spacing - 2 * tips / math.cos(rake) + 2 * high * math.tan(rake)
+    yield rise(leg, thick / 2) - rise(drum, thick / 2)
+    yield (leg / 2 + lengths(tip)[0] / 2 * math.cos(turn)) / math.sin(turn)
+
+
+def finding_the_centre(crossing, flat, wall, corner, piece, triangle):
+    (error,), (angle,), (leg, hole) = lengths(crossing), only("angle", flat), lengths(wall)
+    chord, rise = lengths(piece)
+    yield math.hypot(error, error)
+    yield error / math.sin(angle / 2)
+    yield (leg - hole) / 2 - math.hypot(error, error)
+    yield math.hypot(*lengths(corner))
+    yield ((chord / 2) ** 2 + rise**2) / (2 * rise)
+    side = lengths(triangle)[0]
+    yield 2 * (side * side * math.sqrt(3) / 4) / (3 * side)  # twice its area over its girth
+
+
+def casters(wall, depth, shortened, slope, lift, tips):
+    leg, hole, error = lengths(wall)
+    stem, free = lengths(depth)
+    long, high, _ = lengths(shortened)
+    caster, base = lengths(slope)
+    (weight,), (arm, reach) = only("mass", lift), lengths(lift)
+    up, along, trail = lengths(tips)
+    yield (leg - hole) / 2 - error
+    yield stem + free
+    yield long - high
+    yield math.atan2(caster, base)
+    yield weight * arm / reach
+    yield math.atan2(along - trail, up)
+
+
+RECKONED = {
+    each.__name__: each
+    for each in (circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters)
+}
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_answers_reckoned_from_the_texts(topic):
+    for student, unit, questions in everyone(topic, STUDENTS[::3]):
+        for number, (question, answer) in enumerate(zip(questions, RECKONED[topic](*questions), strict=True), 1):
+            assert question.answer == pytest.approx(answer, abs=question.tolerance / 2), (student, unit, number)
