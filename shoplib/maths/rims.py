@@ -1,15 +1,20 @@
 """Circles found from measurements of their rim: through three points, from a chord, or the best through many."""
 
+import math
 from typing import NamedTuple
 
 from shoplib import measure
 from shoplib.maths.functions import sqrt
-from shoplib.model import ShapeError, public, write_finely
+from shoplib.model import Facts, ShapeError, in_full, public, write_finely, write_value
 
 FLATTEST = 1000  # times their spread: points on a larger circle lie in a line for all that a rule can tell
-FEWEST_TO_JUDGE = 7  # points that it takes to tell which one does not belong
-STANDS_OUT = 5  # times as far off as any of the others from their own circle
+FEWEST_TO_JUDGE = 5  # any one left out of four leaves three, and three always lie on a circle
+STANDS_OUT = {5: 12, 6: 9, 7: 7}  # times as far off the others' circle as any of them, by how many points there are
+STANDS_OUT_OF_MANY = 5
+RUNNER_UP = 3  # times worse, at least, must the rest agree when any other point is left out instead
 READING = 0.1  # mm: nobody reads a rule more closely
+SEEN = 1.0  # mm off the circle: that is no reading error any more
+SURE = 8  # points from which one slip is told for sure
 
 
 class RimCircle(NamedTuple):
@@ -29,6 +34,26 @@ class RimCircle(NamedTuple):
         if self.residuals:
             words += "; residuals " + ", ".join(map(write_finely, self.residuals))
         return words + (f"; point {self.suspect} looks wrong" if self.suspect else "")
+
+    def _repr_html_(self):
+        rows = zip(("centre across", "centre up", "radius"), map(write_finely, (*self.centre, self.radius)))
+        return Facts([*rows, *map(self._off, range(1, len(self.residuals) + 1))])._repr_html_()
+
+    def _off(self, number):
+        off = write_finely(self.residuals[number - 1])
+        return f"point {number} lies off it by", off + (" looks wrong" if number == self.suspect else "")
+
+
+class Verdict(str):
+    """What the points of a rim say of one another, in a sentence; `warns` where there is something to look at."""
+
+    def __new__(cls, words, warns=False):
+        verdict = super().__new__(cls, words)
+        verdict.warns = warns
+        return verdict
+
+    def __repr__(self):
+        return str(self)
 
 
 def radius_of(chord, rise):
@@ -122,7 +147,7 @@ def fit_circle(points):
     """The circle that fits many rim points best: the sum of the squared distances off it is least.
 
     Points are pairs of lengths (x, y), at least three. Residuals are taken square to the circle, positive
-    outside. With seven points or more the fit says which one looks wrong, if one does. Raises ShapeError
+    outside. With five points or more the fit says which one looks wrong, if one does. Raises ShapeError
     where there are too few points or they lie in a line. W. Gander, G. Golub and R. Strebel, Least-squares
     fitting of circles and ellipses, BIT 34 (1994), section 3.
 
@@ -213,20 +238,71 @@ def _algebraic(xy):
 def _stands_out(points):
     """The number of the point without which all the others agree far better; None where there is none.
 
-    It must lie STANDS_OUT times as far off the others' circle as any of them.
+    It must lie many times as far off the others' circle as any of them, and the rest must agree much worse when any
+    other point is left out in its place.
     """
-    import math
-
     if len(points) < FEWEST_TO_JUDGE:
         return None
-    worst = None
-    for number, (x, y) in enumerate(points, 1):
-        try:
-            others = _best(points[: number - 1] + points[number:])
-        except ShapeError:
-            continue
-        off = abs(math.hypot(x - others.centre[0], y - others.centre[1]) - others.radius)
-        agreed = max(READING, *map(abs, others.residuals))
-        if off > STANDS_OUT * agreed and (worst is None or off / agreed > worst[0]):
-            worst = off / agreed, number
-    return worst and worst[1]
+    found = sorted(_without(points, number) for number in range(1, len(points) + 1))
+    (agreed, off, number), (runner_up, *_) = found[:2]
+    limit = STANDS_OUT.get(len(points), STANDS_OUT_OF_MANY)
+    return number if off > limit * agreed and runner_up > RUNNER_UP * agreed else None
+
+
+def _without(points, number):
+    """How well the others agree when this point is left out, how far it lies off their circle, and its number.
+
+    Others that lie in a line agree on no circle at all.
+    """
+    try:
+        others = _best(points[: number - 1] + points[number:])
+    except ShapeError:
+        return math.inf, 0.0, number
+    return max(READING, *map(abs, others.residuals)), abs(_outside(points[number - 1], others)), number
+
+
+def _outside(point, circle):
+    """How far a point lies outside a circle; inside: less than nothing."""
+    return math.dist(point, circle.centre) - circle.radius
+
+
+def verdict(points, circle, numbers=None, unit="mm"):
+    """Which point looks wrong, whether anyone could tell, or that all is well: points and fitted circle in mm.
+
+    >>> points = [(0.0, 3.0), (5.0, 2.0), (10.0, 3.0), (9.0, 7.0)]
+    >>> verdict(points, plain_fit(points)).warns
+    False
+    """
+    worst = max(map(abs, circle.residuals))
+    if circle.suspect:
+        return _accuse(points, circle, numbers or range(1, len(points) + 1), unit)
+    if len(points) == 3:
+        return Verdict("Three points always lie on a circle: they cannot tell a slip. Measure more.")
+    if worst > SEEN:
+        words = f"The points do not lie on one circle: the furthest is {_told(worst, unit)} off it. "
+        return Verdict(words + _why(points), warns=True)
+    if len(points) < FEWEST_TO_JUDGE:
+        return Verdict("The points agree, but four are too few to show a slip: measure more.")
+    return Verdict("No point stands out from the others.")
+
+
+def _accuse(points, circle, numbers, unit):
+    others = _best(points[: circle.suspect - 1] + points[circle.suspect :])
+    off = _outside(points[circle.suspect - 1], others)
+    side = "outside" if off > 0 else "inside"
+    words = (
+        f"Point {numbers[circle.suspect - 1]} looks wrong: the others agree on a circle "
+        f"{_told(2 * others.radius, unit)} across, and it lies {_told(abs(off), unit)} {side} that. "
+        "Measure it again before you trust this circle."
+    )
+    return Verdict(words + ("" if len(points) >= SURE else " Measure one or two more points to be sure."), True)
+
+
+def _why(points):
+    if len(points) < FEWEST_TO_JUDGE:
+        return "Nobody can tell which is wrong: any three of them agree. Measure more."
+    return "No single point is to blame: the rim is out of round, or several readings are off."
+
+
+def _told(value, unit):
+    return in_full(write_value(value, "length", unit, "0.1 mm", "1/64 in"), value, "length", unit)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scipy.optimize import minimize
 
 from shoplib import MeasureError, ShapeError, chord, circle_through, fit_circle, measure, radius_from_chord
-from shoplib.maths.rims import centre_and_radius, chord_of, plain_fit, radius_of
+from shoplib.maths.rims import centre_and_radius, chord_of, plain_fit, radius_of, verdict
 
 CLOSE = pytest.approx
 sizes = st.floats(0.5, 5000)
@@ -262,18 +262,74 @@ def test_a_careful_rim_accuses_nobody():
     assert "wrong" not in repr(fit_circle(mm(rim(220, (230, 226), ANGLES, NOISE))))
 
 
-def test_few_points_accuse_nobody():
+@pytest.mark.parametrize("count", [5, 6, 7])
+@pytest.mark.parametrize("slip", [9.0, -9.0])
+def test_leave_one_out_tells_with_few_points_too(count, slip):
+    """Five, six or seven points round the rim, one of them bad, the others within a tenth or two of a millimetre."""
+    angles = [0.2 + 2 * math.pi * k / count for k in range(count)]
+    for which in range(count):
+        off = [0.15 * each / 0.3 + (slip if place == which else 0.0) for place, each in enumerate(NOISE[:count])]
+        points = rim(220, (230, 226), angles, off)
+        found = plain_fit(points)
+        assert found.suspect == which + 1
+        said = verdict(points, found)
+        assert said.warns and said.startswith(f"Point {which + 1} looks wrong")
+        assert ("outside" in said) == (slip > 0) and "one or two more points" in said
+
+
+def test_six_points_on_an_arc_and_one_bad():
     points = rim(220, (230, 226), ANGLES[:6], [0, 0, 9, 0, 0, 0])
-    assert plain_fit(points).suspect is None
+    assert plain_fit(points).suspect == 3
+    assert "440.0 mm across, and it lies 9.0 mm outside" in verdict(points, plain_fit(points))
 
 
-def test_careful_rims_accuse_hardly_anybody():
-    """Readings out by a quarter of a millimetre at random: of two hundred rims of eight points few are doubted."""
+@pytest.mark.parametrize("count", [3, 4])
+def test_three_and_four_points_accuse_nobody(count):
+    """Whichever of four is left out, the other three agree: no rule can tell them apart."""
+    points = rim(220, (230, 226), [1.6 * k for k in range(count)], [9, 0, 0, 0][:count])
+    found = plain_fit(points)
+    assert found.suspect is None
+    said = verdict(points, found)
+    assert "looks wrong" not in said and said.endswith("Measure more.") and said.warns == (count == 4)
+
+
+def test_an_oval_is_told_but_no_point_is_blamed():
+    oval = [3 * math.cos(2 * angle) for angle in ANGLES]
+    points = rim(220, (230, 226), ANGLES, oval)
+    found = plain_fit(points)
+    assert found.suspect is None
+    said = verdict(points, found)
+    assert said.warns and "no single point" in said.lower() and "2.8 mm off" in said
+
+
+@pytest.mark.parametrize("count", [4, 5, 6, 8])
+def test_nothing_to_see_carries_no_warning(count):
+    points = rim(220, (230, 226), ANGLES[:count], [0.3 * each for each in NOISE[:count]])
+    said = verdict(points, plain_fit(points))
+    assert not said.warns and "wrong" not in said
+
+
+def test_a_verdict_names_rows_and_tells_inches():
+    points = rim(220, (230, 226), ANGLES, [0, 9, 0, 0, 0, 0, 0, 0])
+    said = verdict(points, plain_fit(points), [1, 3, 4, 5, 6, 7, 8, 9], "in")
+    assert said.startswith("Point 3 looks wrong") and "17 21/64 in (17.323) across" in said
+    assert "one or two more" not in said and repr(said) == said
+
+
+@pytest.mark.parametrize("count", [5, 6, 7, 8])
+def test_careful_rims_accuse_hardly_anybody(count):
+    """Readings out by a quarter of a millimetre at random: of sixty rims hardly one is doubted."""
     random = numpy.random.default_rng(7)
-    accused = sum(
-        plain_fit(rim(220, (230, 226), ANGLES, list(random.normal(0, 0.25, 8)))).suspect is not None for _ in range(200)
-    )
-    assert accused < 24
+    angles = [0.2 + 2 * math.pi * k / count for k in range(count)]
+    rims = [rim(220, (230, 226), angles, list(random.normal(0, 0.25, count))) for _ in range(60)]
+    assert sum(plain_fit(points).suspect is not None for points in rims) <= 3
+
+
+def test_a_circle_shows_itself_in_words():
+    found = fit_circle(mm(rim(220, (230, 226), ANGLES, [0, 9, 0, 0, 0, 0, 0, 0])))
+    assert "point 2 lies off it by" in found._repr_html_() and "looks wrong" in found._repr_html_()
+    three = circle_through(("0 mm", "0 mm"), ("4 mm", "0 mm"), ("0 mm", "3 mm"))
+    assert "centre across" in three._repr_html_() and "2.50 mm" in three._repr_html_() and "lies off" not in repr(three)
 
 
 @pytest.mark.parametrize(("points", "words"), [
