@@ -13,7 +13,7 @@ from shoplib.bench.folded import show_folded
 from shoplib.bench.guard import guarded
 from shoplib.drawing.rims import draw_rim, write, write_out
 from shoplib.drawing.svg import svg
-from shoplib.maths.rims import FEWEST_TO_JUDGE, plain_fit, read_points
+from shoplib.maths.rims import plain_fit, read_points, verdict
 from shoplib.measure import MeasureError, plain
 from shoplib.model import ShapeError, public, write_value
 
@@ -189,24 +189,12 @@ class RimBench:
         ]
 
     def verdict(self):
-        """Which point looks wrong, or whether anyone could tell."""
-        if self.found.suspect:
-            number = self.rows[self.found.suspect - 1]
-            others = [each for each in range(len(self.points)) if self.rows[each] != number]
-            best = plain_fit([self.points[each] for each in others])
-            return (
-                f"Point {number} looks wrong: the others agree on a circle {write(2 * best.radius, self.unit)} across. "
-                "Measure it again before you trust this one."
-            )
-        if len(self.points) == 3:
-            return "Three points always lie on a circle: they cannot tell a slip. Measure more."
-        if len(self.points) < FEWEST_TO_JUDGE:
-            return f"With fewer than {FEWEST_TO_JUDGE} points nobody can tell which one is wrong. Measure more."
-        return "No point stands out from the others."
+        """Which point looks wrong, or whether anyone could tell: a sentence that shows itself."""
+        return verdict(self.points, self.found, self.rows, self.unit)
 
     def _said(self):
         return looks.table(["What", "Found"], self.results()) + looks.paragraph(
-            ("⚠ " if self.found.suspect else "") + escape(self.verdict()), 16
+            ("⚠ " if self.verdict().warns else "") + escape(self.verdict()), 16
         )
 
     def line(self):

@@ -76,11 +76,29 @@ def test_points_in_a_line_and_too_few(bench):
     assert bench.problem is None
 
 
-def test_few_points_are_told_that_nobody_can_judge(bench):
+def test_few_points_are_told_what_they_can_tell(bench):
     bench.set(POINTS[:3])
     assert "Three points always lie on a circle" in said(bench.told)
+    bench.set(POINTS[:4])
+    assert "four are too few" in said(bench.told)
     bench.set(POINTS[:6])
-    assert "nobody can tell" in said(bench.told)
+    assert "No point stands out" in said(bench.told)
+
+
+def test_six_points_name_the_bad_one(bench):
+    bench.set([POINTS[0], POINTS[1], ("171 mm", "447 mm"), *POINTS[3:6]])
+    assert "⚠ Point 3 looks wrong" in said(bench.told) and "looks wrong" in bench.picture.value
+    type_in(bench, 3, 1, "438 mm")
+    assert "⚠" not in said(bench.told)
+
+
+def test_a_warning_sign_only_where_there_is_something_to_see(bench):
+    assert "⚠" not in said(bench.told)
+    type_in(bench, 6, 1, "65.5 mm")
+    assert "⚠ Point 6" in said(bench.told)
+    bench.set([*POINTS[:3], ("47.5 mm", "360 mm")])
+    assert "⚠" in said(bench.told) and "Nobody can tell which" in said(bench.told)
+    assert repr(bench.verdict()) == bench.verdict()
 
 
 def test_units_change_what_is_told_not_what_was_typed(bench):
