@@ -9,14 +9,14 @@ from models import EXAMPLES, made, sizes
 from paper.reading import pages, strokes
 from shapely import Polygon, box
 from shapely.affinity import scale, translate
-from shapes import areas, disc, measured, on, together, view, whole
+from shapes import areas, measured, on, together, view, whole
 
 from shoplib import Cope, RoundCope, save_template
 from shoplib.drawing import draw, template
-from shoplib.drawing.coping.cope import BREAK, STUB
 from shoplib.drawing.coping.round_cope import BODY
+from shoplib.drawing.coping.trace import BREAK, STUB
 from shoplib.drawing.layout import lay_out
-from shoplib.drawing.sheet import Circle
+from shoplib.drawing.sheet import Arc, EndGrain
 
 EXACT = 2e-3
 over_the_range = settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
@@ -56,7 +56,8 @@ def middle_piece(rest, x):
 def test_rail_is_kept_between_the_legs(given_sizes):
     cope = cope_of(given_sizes)
     span = cope.values["leg_spacing"]
-    plan = view(draw(cope), "The rail from above")
+    plan = draw(cope).views[0]
+    assert ("in this plane only" in plan.title) == (cope.values["rake"] != 0 and cope.values["rail_height"] is None)
     rest = band(cope, -999, span + 999) - leg(cope) - leg(cope, span)
     wanted = middle_piece(rest, span / 2)
     assert same(whole(plan, "kept"), wanted)
@@ -64,6 +65,10 @@ def test_rail_is_kept_between_the_legs(given_sizes):
     assert same(together([whole(plan, "waste"), wanted]), blank)
     assert whole(plan, "waste").intersection(wanted).area < EXACT * wanted.area
     assert measured(plan, "tip to tip") == pytest.approx(wanted.bounds[2] - wanted.bounds[0], rel=1e-4)
+    shown = [each for each in plan.dimensions if each.text.startswith("between the legs")]
+    assert bool(shown) == (abs(cope.values["offset"]) <= cope.values["rail_thickness"] / 2)
+    clear = leg(cope).distance(leg(cope, span))
+    assert [math.dist(each.start, each.end) for each in shown] == pytest.approx([clear] * len(shown), rel=1e-4)
 
 
 @over_the_range
@@ -106,14 +111,17 @@ def test_rail_from_the_drum_touches_the_leg(given_sizes):
 @pytest.mark.parametrize("rake", [0, 8, -5])
 def test_from_the_side(rake):
     cope = Cope("35 mm", "20 mm", "360 mm", rake=f"{rake} deg", rail_height="50 mm")
-    side = view(draw(cope), "From the side")
+    side = view(draw(cope), f"Side: rake {rake}.0 deg, in this plane only" if rake else "From the side: upright legs")
     (rail,) = areas(side, "kept")
     lean = 50 * math.tan(math.radians(rake))
     top = 360 - 2 * math.sqrt(17.5**2 - 10**2) / math.cos(math.radians(rake))
-    assert measured(side, "top, tip to tip") == pytest.approx(top)
-    assert measured(side, "bottom, tip to tip") == pytest.approx(top + 2 * lean)
+    if rake:
+        assert measured(side, "top, tip to tip") == pytest.approx(top)
+        assert measured(side, "bottom, tip to tip") == pytest.approx(top + 2 * lean)
+    else:
+        assert measured(side, "tip to tip") == pytest.approx(top)
     assert rail.area == pytest.approx(50 * (top + lean))
-    posts = [Polygon(shape.outlines[0]) for shape in on(side, "joint")]
+    posts = [Polygon(shape.outlines[0]) for shape in on(side, "leg")]
     assert [post.centroid.x < 180 for post in posts] == [True, False]
     for post in posts:
         low = [x for x, y in post.exterior.coords if y == post.bounds[1]]
@@ -121,6 +129,22 @@ def test_from_the_side(rake):
         outward = abs(sum(low[:2]) / 2 - 180) - abs(sum(high[:2]) / 2 - 180)
         assert math.copysign(1, outward) == math.copysign(1, rake) or rake == 0
         assert post.intersection(rail).area > 0  # the tips stand in front of the leg
+
+
+@pytest.mark.parametrize("rake", ["0 deg", "9 deg"])
+def test_fibres_run_along_rails_and_legs_and_end_grain_shows_rings(rake):
+    cope = Cope("35 mm", "20 mm", "360 mm", rake=rake, rail_height="50 mm", drum_diameter="38 mm")
+    lean = cope.values["rake"]
+    for each in draw(cope).views:
+        assert {shape.grain for shape in on(each, "kept")} == {0.0}
+        fibres = [shape.grain for shape in on(each, "leg")]
+        if each.title.startswith(("From the side", "Side")):
+            assert fibres == pytest.approx([math.pi / 2 - lean, math.pi / 2 + lean])
+        else:
+            assert fibres and all(isinstance(grain, EndGrain) for grain in fibres)
+    rail, strip = (on(each, "kept")[0] for each in draw(RoundCope("35 mm", "19 mm", "60 deg")).views[::2])
+    (post,) = on(draw(RoundCope("35 mm", "19 mm", "60 deg")).views[0], "leg")
+    assert (rail.grain, strip.grain, post.grain) == pytest.approx((0.0, math.pi / 2, math.radians(60)))
 
 
 TRACES = [*EXAMPLES[Cope], Cope("60 mm", "40 mm", "500 mm", offset="8 mm", rake="-7 deg", rail_height="80 mm")]
@@ -227,20 +251,90 @@ def test_round_rail_from_the_side_and_down_the_leg(cope):
     sheet = draw(cope)
     down = view(sheet, "Down the leg")
     (rail,) = areas(down, "kept")
-    (post,) = on(down, "joint", Circle)
-    at = disc(post.radius)
-    assert post.radius == cope.values["leg_diameter"] / 2
+    (post,) = on(down, "leg")
+    (at,) = areas(down, "leg")
+    assert at.bounds[2] - at.bounds[0] == pytest.approx(cope.values["leg_diameter"])
     assert rail.intersection(at).area < EXACT * rail.area and rail.distance(at) < 0.02
     half, middle = cope.values["rail_diameter"] / 2, -cope.values["offset"]
     assert (rail.bounds[1], rail.bounds[3]) == pytest.approx((middle - half, middle + half))
-    flat = view(sheet, "The wrap laid flat")
+    flat = view(sheet, "Wrap laid flat")
     kept, waste = whole(flat, "kept"), whole(flat, "waste")
     assert kept.intersection(waste).area < EXACT * kept.area
     assert together([kept, waste]).area == pytest.approx(box(*kept.bounds).area, rel=1e-4)
     dimension = next(each for each in flat.dimensions if each.text.startswith("saddle"))
     assert abs(dimension.start[1] - dimension.end[1]) == pytest.approx(cope.plain.saddle_depth)
-    (side,) = on(view(sheet, "From the side"), "kept")
-    lean = numpy.subtract(*side.outlines[0][-2:])  # the two corners away from the leg
-    angle = math.degrees(math.atan2(abs(lean[1]), abs(lean[0])))
-    assert angle == pytest.approx(math.degrees(cope.values["angle"]), abs=1e-6)
-    assert math.hypot(*lean) == pytest.approx(2 * half)
+    for quarter in (1, 2, 3, 4):
+        share = measured(flat, f"0 to {90 * quarter} line")
+        assert share == pytest.approx(math.pi * cope.values["rail_diameter"] * quarter / 4)
+
+
+@pytest.mark.parametrize("cope", WRAPS, ids=repr)
+def test_round_rail_laid_level_beside_its_leaning_leg(cope):
+    """The leg's outline leans by the angle; every point of the rail's end lies on that leg's skin in space."""
+    side = view(draw(cope), f"From the side, rail laid level: {math.degrees(cope.values['angle']):.1f} deg")
+    (post,), (rail,) = on(side, "leg"), areas(side, "kept")
+    (x1, z1), (x2, z2) = post.outlines[0][:2]
+    assert math.atan2(z2 - z1, x2 - x1) == pytest.approx(cope.values["angle"])
+    radius, turned_up = cope.values["leg_diameter"] / 2, cope.values["angle"]
+    axis = numpy.array([math.cos(turned_up), 0.0, math.sin(turned_up)])
+    for k, (x, z) in enumerate(on(side, "kept")[0].outlines[0][:49]):
+        turn = math.pi * k / 48
+        assert z == pytest.approx(cope.values["rail_diameter"] / 2 * math.cos(turn))
+        point = numpy.array([x, cope.values["offset"] + cope.values["rail_diameter"] / 2 * math.sin(turn), z])
+        assert numpy.linalg.norm(point - (point @ axis) * axis) == pytest.approx(radius)
+    assert rail.bounds[3] - rail.bounds[1] == pytest.approx(cope.values["rail_diameter"])
+    reach = next(each for each in side.dimensions if each.text.startswith("centre to longest tip"))
+    assert reach.end == (0, 0) and reach.start[0] == pytest.approx(-cope.plain.tip_reach)
+    arcs = [shape for shape in side.shapes if isinstance(shape, Arc)]
+    turns = sorted(shape.end for shape in arcs)
+    assert turns == pytest.approx([math.pi, math.pi + cope.values["angle"]])
+
+
+# What the paper says by itself ------------------------------------------------------------------------------
+
+
+def notes(sheet):
+    return [note.text for note in sheet.views[0].notes]
+
+
+@pytest.mark.parametrize(("offset", "longest", "other"), [
+    ("4 mm", "inner", "outer side, show face"), ("-4 mm", "outer", "inner side"),
+    ("0 mm", "inner", "outer side, show face"),
+])  # fmt: skip
+@pytest.mark.parametrize("rake", ["0 deg", "5 deg"])
+def test_trace_says_which_end_which_edge_and_which_side(offset, longest, other, rake):
+    cope = Cope("42 mm", "20 mm", "360 mm", offset=offset, rake=rake, rail_height="50 mm")
+    sheet = template(cope)
+    for end in ("left", "right"):
+        assert f"{end} end, leg no. ___:\ntop edge, 20.0 mm thick" in notes(sheet)
+        assert f"{end} end:\n{longest} side, 50 mm high" in notes(sheet)
+    assert {"fold here", other} <= set(notes(sheet))
+    assert f"over the {longest} side, which has the longest tips" in sheet.use
+    fold = next(note.at[1] for note in sheet.views[0].notes if note.text == "fold here")
+    assert fold == pytest.approx((-1 if longest == "inner" else 1) * 10 - cope.values["offset"])
+
+
+def test_trace_without_the_height_has_no_fold():
+    sheet = template(Cope("42 mm", "20 mm", "360 mm", offset="-4 mm"))
+    assert not any("fold" in text for text in notes(sheet)) and "fold" not in sheet.use
+    assert {"inner side", "outer side, show face"} <= set(notes(sheet))
+    assert "the outer side at its own edge" in sheet.use
+
+
+@pytest.mark.parametrize(("more", "said", "unsaid"), [
+    ({}, ["Saw the rail square", "drum upright", "in line with the drum's centre"], ["set it anew", "rake"]),
+    ({"offset": "4 mm"}, ["4.0 mm beside", "inner side, towards the neighbouring rails, keeps", "set it anew"], ["-"]),
+    ({"offset": "-4 mm"}, ["4.0 mm beside", "outer side keeps the longest tips", "set it anew"], ["-4", "inner"]),
+    ({"rake": "5 deg"}, ["as long as the bottom edge", "its top towards the rail"], ["upright"]),
+    ({"rake": "-5 deg"}, ["as long as the top edge", "its top away from the rail"], ["upright"]),
+])  # fmt: skip
+def test_card_says_how_the_ends_are_made(more, said, unsaid):
+    """Positive: the rail lies towards its neighbour, so its inner side lies further off the legs' centre line."""
+    use = draw(Cope("42 mm", "20 mm", "360 mm", rail_height="50 mm", **more)).use
+    assert all(words in use for words in said) and not any(words in use for words in unsaid)
+
+
+def test_round_card_and_wrap_say_how():
+    cope = RoundCope("1 1/2 in", "3/4 in", "60 deg")  # pi 0.75/4 = 0.589; sqrt(0.75^2 - 0.375^2) = 0.650
+    assert "each 19/32 in on round it" in draw(cope, "in").use and "less 21/32 in at each end" in draw(cope, "in").use
+    assert "ink outside, curve towards the leg" in template(cope).use

@@ -13,7 +13,8 @@ from scipy.optimize import brentq, minimize_scalar
 from shapely import LineString, Point, box
 from shapely.affinity import translate
 
-from shoplib import Cope, MeasureError, RoundCope, ShapeError
+from shoplib import Cope, MeasureError, RoundCope, ShapeError, draw
+from shoplib.model import answer_in_full
 
 CLOSE = pytest.approx
 SMOOTH = 1440  # flats of a solid leg: 120 mm across is then true within 0.0003 mm
@@ -64,12 +65,17 @@ def solid_rail(cope, height):
     span, middle = cope.leg_spacing, -cope.offset
     board = Manifold.cube((span + 2000, cope.rail_thickness, height))
     board = board.translate((-1000, middle - cope.rail_thickness / 2, -height))
-    leg = Manifold.cylinder(4000, cope.leg_diameter / 2, circular_segments=SMOOTH, center=True)
-    lean = math.degrees(cope.rake)
-    for x, turn in ((0, lean), (span, -lean)):  # upward they lean towards each other
-        board = board - leg.rotate((0, turn, 0)).translate((x, 0, 0))
+    for leg in solid_legs(cope):
+        board = board - leg
     (piece,) = [each for each in board.decompose() if each.bounding_box()[0] < span / 2 < each.bounding_box()[3]]
     return piece
+
+
+def solid_legs(cope):
+    """Both legs: upward they lean towards each other."""
+    leg = Manifold.cylinder(4000, cope.leg_diameter / 2, circular_segments=SMOOTH, center=True)
+    lean = math.degrees(cope.rake)
+    return [leg.rotate((0, turn, 0)).translate((x, 0, 0)) for x, turn in ((0, lean), (cope.leg_spacing, -lean))]
 
 
 def level(piece, height):
@@ -88,6 +94,8 @@ RAILS = [
     Cope("35 mm", "20 mm", "360 mm", offset="6 mm", rake="7 deg", rail_height="50 mm"),
     Cope("35 mm", "12 mm", "360 mm", offset="-10 mm", rake="-12 deg", rail_height="80 mm"),
     Cope("2 in", "1 1/4 in", "15 in", offset="1/4 in", rake="20 deg", rail_height="3 in"),
+    Cope("35 mm", "12 mm", "360 mm", offset="6 mm"),
+    Cope("35 mm", "12 mm", "360 mm", offset="-10 mm"),
 ]
 
 
@@ -112,12 +120,19 @@ class TestSolidRail:
     def test_lengths_and_depth(self, rail):
         check_solid(rail.plain)
 
-    def test_hollow_to_hollow_on_the_centre_line(self, rail):
+    def test_between_the_dry_legs(self, rail):
+        """A rule held level between the solid legs at the rail's top; then the rail's wood along their centre line."""
         plain = rail.plain
-        polygons = solid_rail(plain, 50.0).slice(-LEVEL).to_polygons()
-        (outline,) = polygons
-        line = LineString([(-99, -plain.offset), (plain.leg_spacing + 99, -plain.offset)])
-        assert line.intersection(_polygon(outline)).length == CLOSE(plain.between, abs=0.002)
+        one, other = (_polygon(leg.slice(-LEVEL).to_polygons()[0]) for leg in solid_legs(plain))
+        clear = one.distance(other)
+        outline = _polygon(solid_rail(plain, 50.0).slice(-LEVEL).to_polygons()[0])
+        on_the_rail = LineString([(-99, 0), (plain.leg_spacing + 99, 0)]).intersection(outline).length
+        if abs(plain.offset) <= plain.rail_thickness / 2:
+            assert plain.between == CLOSE(clear, abs=0.002) == CLOSE(on_the_rail, abs=0.002)
+            return
+        assert on_the_rail == 0
+        with pytest.raises(ShapeError, match="Measure the legs"):
+            _ = plain.between
 
     def test_profile_lies_on_the_solid(self, rail):
         plain = rail.plain
@@ -233,10 +248,28 @@ def test_gap_of_any_drum(given_sizes):
 # A stand's rails --------------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize("offset", [0, 3, 6, -6, -2.5])
+@pytest.mark.parametrize("rake", [0, 5, -5])
+def test_way_between_the_legs_does_not_change_with_the_offset(offset, rake):
+    """The legs stand where they stand, wherever the rail lies: 360 less the width of a level cut through one leg."""
+    cope = Cope("35 mm", "12 mm", "360 mm", offset=f"{offset} mm", rake=f"{rake} deg")
+    assert cope.between.m_as("mm") == CLOSE(360 - 35 / math.cos(math.radians(rake)))
+
+
+@pytest.mark.parametrize("offset", ["6.01 mm", "-6.01 mm"])
+def test_a_rail_beside_the_legs_centre_line_shows_no_way_between_them(offset):
+    cope = Cope("35 mm", "12 mm", "360 mm", offset=offset)
+    with pytest.raises(ShapeError, match="Measure the legs") as caught:
+        _ = cope.between
+    assert caught.value.input == "offset"
+    assert cope.depth.m_as("mm") > 0  # everything else stays
+    assert cope.cutting_list()[0].between is None and "measure the legs" in repr(cope.cutting_list())
+
+
 class TestCuttingList:
     def test_square_stand(self):
         (cut,) = Cope("35 mm", "20 mm", "360 mm").cutting_list()
-        assert (cut.pieces, cut.between.m_as("mm")) == (4, CLOSE(325))
+        assert (cut.pieces, cut.between.m_as("mm"), cut.bottom) == (4, CLOSE(325), None)
         assert cut.length.m_as("mm") == CLOSE(331.277, abs=1e-3)
 
     def test_longer_than_wide(self):
@@ -249,11 +282,27 @@ class TestCuttingList:
         assert cut.pieces == 4 and cut.length.m_as("mm") == CLOSE(371.277, abs=1e-3)
 
     @pytest.mark.parametrize("rake", [6, -6])
-    def test_sawn_to_the_longest_edge(self, rake):
+    def test_leaning_rails_are_sawn_to_the_longest_edge(self, rake):
+        """Top goes with top, bottom with bottom; the way between the legs is that at the top."""
         cope = Cope("35 mm", "20 mm", "360 mm", rake=f"{rake} deg", rail_height="50 mm")
         (cut,) = cope.cutting_list()
-        box_of = solid_rail(cope.plain, 50.0).bounding_box()
-        assert cut.length.m_as("mm") == CLOSE(box_of[3] - box_of[0], abs=0.002)
+        piece = solid_rail(cope.plain, 50.0)
+        ends = piece.bounding_box()
+        assert cut.pieces == 2
+        assert cut.length.m_as("mm") == CLOSE(ends[3] - ends[0], abs=0.002)
+        for edge, height in ((cut.top, -LEVEL), (cut.bottom, LEVEL - 50)):
+            assert edge.m_as("mm") == CLOSE(numpy.ptp(level(piece, height)[:, 0]), abs=0.002)
+        one, other = (_polygon(leg.slice(-LEVEL).to_polygons()[0]) for leg in solid_legs(cope.plain))
+        assert cut.between.m_as("mm") == CLOSE(one.distance(other), abs=0.002)
+
+    def test_rails_across_leaning_legs_are_not_listed(self):
+        leaning = Cope("35 mm", "20 mm", "360 mm", rake="5 deg", rail_height="50 mm")
+        assert len(leaning.cutting_list()) == 1
+        for shown in (repr(leaning.cutting_list()), leaning.cutting_list()._repr_html_()):
+            assert "Only the two rails in whose plane the legs lean" in shown
+        with pytest.raises(ShapeError, match="lean in one plane only") as caught:
+            leaning.cutting_list("360 mm", "500 mm")
+        assert caught.value.input == "rake"
 
     def test_spread_legs_need_the_height(self):
         with pytest.raises(ShapeError, match="rail height"):
@@ -264,6 +313,14 @@ class TestCuttingList:
             Cope("35 mm", "20 mm", "360 mm").cutting_list("360 mm")
         with pytest.raises(MeasureError, match="unit"):
             Cope("35 mm", "20 mm", "360 mm").cutting_list(360, 400)
+
+    def test_shown_as_a_table_in_either_unit(self):
+        cope = Cope("1 3/8 in", "3/4 in", "14 1/8 in")
+        lines = repr(cope.cutting_list("14 1/8 in", "18 in", unit="in")).splitlines()
+        # 14.125 - 2 sqrt(0.6875^2 - 0.375^2) = 12.973 = 12 62/64; 14.125 - 1.375 = 12.75
+        assert lines[1].split("  ")[0] == "2" and "12 31/32 in (12.973)" in lines[1] and "12 3/4 in" in lines[1]
+        assert len({line.index(part) for line, part in zip(lines, ("saw", "12 31/32", "16 27/32"), strict=True)}) == 1
+        assert "<td" in cope.cutting_list()._repr_html_() and "<p>" not in cope.cutting_list()._repr_html_()
 
 
 # What cannot be made, and what should worry you -------------------------------------------------------------
@@ -318,6 +375,29 @@ class TestCannotBeMade:
                 ask(n)
 
 
+class TestCard:
+    """What stands on the card, in the order of use: no row that these sizes have no use for."""
+
+    @pytest.mark.parametrize(("more", "wanted"), [
+        ({}, "rail_length depth between neighbour_gap"),
+        ({"offset": "4 mm"}, "rail_length rail_length_other depth between neighbour_gap"),
+        ({"drum_diameter": "38 mm"}, "rail_length depth drum_gap between neighbour_gap"),
+        ({"rake": "5 deg"}, "rail_length_bottom rail_length depth between"),
+        ({"rake": "-5 deg"}, "rail_length rail_length_bottom depth between"),
+    ])  # fmt: skip
+    def test_rectangular(self, more, wanted):
+        cope = Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm", **more)
+        assert cope.plain.on_card() == (*wanted.split(), "ordinates")
+
+    def test_round(self):
+        names = RoundCope("35 mm", "19 mm").plain.on_card()
+        assert names[:3] == ("circumference", "quarter", "tip_reach")
+        assert set(names) == {name for name, item in RoundCope.results().items() if not item.minor}
+
+    def test_a_quarter_is_a_quarter_of_pi(self):
+        assert RoundCope("40 mm", "28 mm").quarter.m_as("mm") == CLOSE(22, abs=0.01)  # pi nearly 22/7
+
+
 def cautions(model):
     return [caution.input for caution in model.cautions]
 
@@ -333,10 +413,31 @@ class TestCautions:
         assert "at the tips" in str(caution)
         assert "in the hollow" in str(Cope("35 mm", "20 mm", "360 mm", drum_diameter="32 mm").cautions[0])
 
+    @pytest.mark.parametrize(("drum", "mm", "inches"), [
+        ("38 mm", "0.29 mm", "0.012 in"), ("33 mm", "0.24 mm", "0.009 in"), ("38.1 mm", "0.30 mm", "0.012 in"),
+    ])  # fmt: skip
+    def test_gap_from_the_drum_is_written_alike_everywhere(self, drum, mm, inches):
+        """Table, caution, drawing and what a screen reader says: one writer, the same digits."""
+        cope = Cope("35 mm", "20 mm", "360 mm", drum_diameter=drum)
+        (caution,) = cope.cautions
+        for unit, text in (("mm", mm), ("in", inches)):
+            assert answer_in_full(cope.plain, "drum_gap", unit) == (text, "")
+            assert f"a gap of {text} " in caution.tell(unit)
+            sheet = draw(cope, unit)
+            assert any(view.title.startswith(f"From the drum: {text} open") for view in sheet.views)
+            assert f"gap from the drum: {text}." in sheet.description
+
+    @pytest.mark.parametrize("rake", ["5 deg", "-5 deg"])
+    def test_legs_that_lean_both_ways_are_another_matter(self, rake):
+        cope = Cope("35 mm", "20 mm", "360 mm", rake=rake, rail_height="50 mm")
+        (caution,) = cope.cautions
+        assert caution.input == "rake" and "lean in this rail's plane only" in str(caution)
+        assert any("in this plane only" in view.title for view in draw(cope).views)
+
     def test_sharp_tips(self):
         """The tip's angle has the cosine y/R: 30 deg at 0.866 of the radius."""
-        assert cautions(Cope("40 mm", "34.6 mm", "360 mm", rake="1 deg")) == []
-        assert cautions(Cope("40 mm", "34.7 mm", "360 mm", rake="1 deg")) == ["rail_thickness"]
+        assert cautions(Cope("40 mm", "34.6 mm", "360 mm", rake="1 deg")) == ["rake"]
+        assert cautions(Cope("40 mm", "34.7 mm", "360 mm", rake="1 deg")) == ["rake", "rail_thickness"]
         assert cautions(RoundCope("40 mm", "34.7 mm")) == ["rail_diameter"]
 
 
@@ -409,7 +510,7 @@ class TestRoundRail:
         assert -along[skin].max() == CLOSE(rail.tip_reach.m_as("mm"), abs=0.02)
 
     def test_marks_are_the_wrap_every_thirty_degrees(self, rail):
-        assert [(mark.around, mark.along) for mark in rail.marks] == [tuple(point) for point in rail.wrap(13)[:12]]
+        assert [(mark.around, mark.from_sawn_end) for mark in rail.marks] == [tuple(point) for point in rail.wrap(13)[:12]]
         assert [mark.degrees for mark in rail.marks] == list(range(0, 360, 30))
 
 
@@ -463,7 +564,8 @@ class TestLimits:
         left, right = (RoundCope("35 mm", "19 mm", "60 deg", offset=f"{e} mm") for e in (-4, 4))
         mirrored = [point.along.m_as("mm") for point in reversed(left.wrap(37))]
         assert [point.along.m_as("mm") for point in right.wrap(37)] == CLOSE(mirrored, abs=1e-9)
-        assert 0 < right.tip_turn.m_as("deg") < 90 and left.tip_turn == -right.tip_turn
+        turns = [cope.tip_turn.m_as("deg") for cope in (left, right)]
+        assert 0 < turns[1] < 90 and turns[0] == CLOSE(360 - turns[1])
 
     @settings(max_examples=50, deadline=None)
     @given(offset=st.integers(-70, 70))

@@ -1,22 +1,25 @@
-"""Plates for rails of rectangular section: from above, from the side, one end enlarged, the drum's gap; the trace."""
+"""Plates for rails of rectangular section: from above, from the side, one end enlarged, the drum's gap."""
 
 import math
 
 from shoplib.drawing.parts import found, given
-from shoplib.drawing.sheet import Sheet, rectangle
+from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
+from shoplib.model import answer
 
-STUB = 25.0  # mm of rail behind the hollow on a template
-BREAK = 12.0  # mm left open on a template where the rail's middle is left out
+UPRIGHT = math.pi / 2  # grain of what stands upright on the sheet
+ONE_PLANE = "in this plane only"
 
 
 def draw_cope(cope, unit="mm"):
     """The rail between its legs from above and from the side, one end enlarged, and what a drum would make of it."""
-    sheet = Sheet("Cope", _spoken_cope(cope, unit))
+    sheet = Sheet("Cope", spoken_cope(cope, unit), use=_use(cope, unit))
     tall, drum = cope.has("rail_height"), cope.has("drum_diameter")
+    leaning = f"rake {given(cope, 'rake', unit)}, {ONE_PLANE}"
     split = 0.54 if tall or drum else 1
-    _plan(sheet.view("The rail from above", (0, 0, split, 0.46 if tall else 1 if drum else 0.4)), cope, unit)
+    title = f"From above: {leaning}" if cope.rake and not tall else "The rail from above"
+    _plan(sheet.view(title, (0, 0, split, 0.46 if tall else 1 if drum else 0.4)), cope, unit)
     if tall:
-        title = f"From the side: rake {given(cope, 'rake', unit)}" if cope.rake else "From the side: upright legs"
+        title = f"Side: {leaning}" if cope.rake else "From the side: upright legs"
         _elevation(sheet.view(title, (0, 0.46, 0.54, 0.54)), cope, unit)
     cell = (0.54, 0, 0.46, 0.56 if drum else 1) if split < 1 else (0, 0.4, 1, 0.6)
     _corner(sheet.view(_corner_title(cope, unit), cell), cope, unit)
@@ -25,16 +28,36 @@ def draw_cope(cope, unit="mm"):
     return sheet
 
 
-def _spoken_cope(cope, unit):
+def spoken_cope(cope, unit):
+    """What a screen reader says of a cope: its sizes, and the results that have a meaning."""
     words = [
         f"A rail {given(cope, 'rail_thickness', unit)} thick between round legs {given(cope, 'leg_diameter', unit)} "
         f"across, {given(cope, 'leg_spacing', unit)} apart centre to centre."
     ]
     names = ["depth", "rail_length", "between"]
-    names += ["rail_length_bottom"] if cope.has("rail_height") else []
+    names += ["rail_length_bottom"] if cope.rake and cope.has("rail_height") else []
     names += ["drum_gap"] if cope.has("drum_diameter") else []
-    words += [f"{cope.model.results()[name].words}: {found(cope, name, unit)}." for name in names]
+    told = [name for name in names if not answer(cope, name, unit)[1]]
+    words += [f"{cope.model.results()[name].words}: {found(cope, name, unit)}." for name in told]
     return " ".join(words)
+
+
+def _use(cope, unit):
+    """How the two ends are made, in sentences for the card."""
+    saw = "Saw the rail square, tip to tip."
+    if cope.rake:
+        longest = "bottom" if cope.rake > 0 else "top"
+        saw = f"Saw the blank as long as the {longest} edge, tip to tip, then both ends aslant by the rake."
+    lean = "towards the rail" if cope.rake > 0 else "away from the rail"
+    drum = f"Top edge up, the drum leaning by the rake, its top {lean}." if cope.rake else "Set the drum upright."
+    where = "in line with the drum's centre"
+    if cope.offset:
+        beside = given(cope, "offset", unit).removeprefix("-")
+        longest = "inner side, towards the neighbouring rails," if cope.offset > 0 else "outer side"
+        where = f"{beside} beside the drum's centre, so that the {longest} keeps the longest tips"
+    fence = f"Fence the rail with its centre line {where}."
+    other = " The right ends need the fence on the other side: set it anew for them." if cope.offset else ""
+    return f"{saw} {drum} {fence} Hollow until the sawn end just vanishes at the longest tips.{other}"
 
 
 def leg_curve(cope, radius, low, high, pieces=48):
@@ -61,14 +84,14 @@ def _hollow(cope, curve):
 
 
 def _leg(view, cope, x=0.0):
-    """The leg cut level, an ellipse where it leans, with its centre."""
-    radius = cope.leg_diameter / 2
+    """The leg cut level, an ellipse where it leans, with its growth rings and its centre."""
+    radius, pith = cope.leg_diameter / 2, EndGrain((x + 0.08 * cope.leg_diameter, 0.11 * cope.leg_diameter))
     if cope.rake == 0:
-        view.circle("joint", (x, 0), radius)
+        view.area("leg", Circle("leg", (x, 0), radius), grain=pith)
     else:
         turns = [2 * math.pi * k / 96 for k in range(96)]
         stretch = radius / math.cos(cope.rake)
-        view.area("joint", tuple((x + stretch * math.cos(a), radius * math.sin(a)) for a in turns))
+        view.area("leg", tuple((x + stretch * math.cos(a), radius * math.sin(a)) for a in turns), grain=pith)
     view.cross("centre", (x, 0), 1.2 * radius)
 
 
@@ -77,19 +100,20 @@ def _plan(view, cope, unit):
     low, high = rail_sides(cope)
     span, curve = cope.leg_spacing, leg_curve(cope, cope.leg_diameter / 2, low, high)
     tip = cope.tip_reach
+    for x in (0.0, span):
+        _leg(view, cope, x)
     for way, at in ((-1, 0.0), (1, span)):
         view.area("waste", tuple((at + way * x, y) for x, y in _hollow(cope, curve)))
     right = [(span + x, y) for x, y in curve]
     left = [(-x, y) for x, y in reversed(curve)]
-    view.area("kept", (*right, *left))
-    for x in (0.0, span):
-        _leg(view, cope, x)
+    view.area("kept", (*right, *left), grain=0.0)
     view.dimension((0, 0), (span, 0), f"leg spacing {given(cope, 'leg_spacing', unit)}", "above")
     far = low if cope.offset >= 0 else high
     view.dimension((tip, far), (span - tip, far), f"tip to tip {found(cope, 'rail_length', unit)}")
-    hollow = (span - cope.between) / 2
-    text = f"hollow to hollow {found(cope, 'between', unit)}"
-    view.dimension((hollow, -cope.offset), (span - hollow, -cope.offset), text)
+    if not answer(cope, "between")[1]:
+        skin = (span - cope.between) / 2
+        text = f"between the legs {found(cope, 'between', unit)}"
+        view.dimension((skin, 0), (span - skin, 0), text)
 
 
 def _elevation(view, cope, unit):
@@ -104,27 +128,31 @@ def _elevation(view, cope, unit):
 
     for way in (-1, 1):
         corners = ((-half, above), (half, above), (half, below), (-half, below))
-        view.area("joint", tuple(placed(x, z, way) for x, z in corners))
+        view.area("leg", tuple(placed(x, z, way) for x, z in corners), grain=UPRIGHT + way * cope.rake)
         view.line("centre", placed(0, 1.3 * above, way), placed(0, 1.05 * below, way))
     tips = [placed(-tip, z, way) for way, z in ((-1, 0), (1, 0), (1, -height), (-1, -height))]
-    view.area("kept", tips)
+    view.area("kept", tips, grain=0.0)
     for way in (-1, 1):
         view.line("hidden", placed(-hollow, 0, way), placed(-hollow, -height, way))
-    view.dimension(tips[0], tips[1], f"top, tip to tip {found(cope, 'rail_length', unit)}", "above")
-    view.dimension(tips[3], tips[2], f"bottom, tip to tip {found(cope, 'rail_length_bottom', unit)}")
+    if cope.rake:
+        view.dimension(tips[0], tips[1], f"top, tip to tip {found(cope, 'rail_length', unit)}", "above")
+        view.dimension(tips[3], tips[2], f"bottom, tip to tip {found(cope, 'rail_length_bottom', unit)}")
+    else:
+        view.dimension(tips[3], tips[2], f"tip to tip {found(cope, 'rail_length', unit)}")
     view.dimension(tips[2], tips[1], given(cope, "rail_height", unit), "right")
 
 
 def _corner_title(cope, unit):
     if cope.rake != 0:
-        return "One end, cut level"
+        offset = f", offset {given(cope, 'offset', unit)}" if cope.offset else ", cut level"
+        return f"One end, leg Ø {given(cope, 'leg_diameter', unit)}{offset}"
     if cope.neighbour_gap == 0:
         return "One corner: the tips collide"
     return f"One corner: tips {found(cope, 'neighbour_gap', unit)} apart"
 
 
 def _drum_title(cope, unit):
-    if cope.drum_gap < 0.005:
+    if found(cope, "drum_gap", unit) == cope.model.results()["drum_gap"].write(0.0, unit):
         return "From the drum: no gap"
     where = "at the tips" if cope.drum_diameter > cope.leg_diameter else "in the hollow"
     return f"From the drum: {found(cope, 'drum_gap', unit)} open {where}"
@@ -136,21 +164,23 @@ def _corner(view, cope, unit):
     radius, tip = cope.leg_diameter / 2, cope.tip_reach
     back = -cope.hollow_reach - 0.9 * radius
     curve = leg_curve(cope, radius, low, high)
+    _leg(view, cope)
     if cope.rake == 0:
-        view.area("neighbour", tuple((y, x) for x, y in [*curve, (back, high), (back, low)]))
+        view.area("neighbour", tuple((y, x) for x, y in [*curve, (back, high), (back, low)]), grain=UPRIGHT)
     view.area("waste", _hollow(cope, curve))
-    view.area("kept", (*curve, (back, high), (back, low)))
+    view.area("kept", (*curve, (back, high), (back, low)), grain=0.0)
     if cope.rake == 0:
         _tips(view, cope, low, high)
-    _leg(view, cope)
     view.line("centre", (back, -cope.offset), (0, -cope.offset))
     near = min(max(0.0, low), high)
     text = f"cope depth {found(cope, 'depth', unit)}"
     view.dimension((-cope.hollow_reach, near), (-tip, low if cope.offset >= 0 else high), text, "above")
     view.dimension((back, low), (back, high), f"rail {given(cope, 'rail_thickness', unit)}", "left")
+    if cope.rake == 0:
+        view.dimension((-radius, 0), (radius, 0), f"leg Ø {given(cope, 'leg_diameter', unit)}")
     if cope.offset:
-        view.dimension((0, 0), (0, -cope.offset), f"offset {given(cope, 'offset', unit)}", "right")
-    view.dimension((0, -radius), (0, radius), f"leg Ø {given(cope, 'leg_diameter', unit)}", "right")
+        named = "offset " if cope.rake == 0 else ""
+        view.dimension((0, 0), (0, -cope.offset), named + given(cope, "offset", unit), "right")
 
 
 def _tips(view, cope, low, high):
@@ -192,57 +222,10 @@ def _drum(view, cope, unit):
     leg = leg_curve(cope, radius, low, high)
     made = [(x + push, y) for x, y in leg_curve(cope, cope.drum_diameter / 2, low, high)]
     back = min(x for x, _ in [*leg, *made]) - 0.6 * radius
-    view.area("gap", (*leg, *reversed(made)))
-    view.area("kept", (*made, (back, high), (back, low)))
     _leg(view, cope)
+    view.area("gap", (*leg, *reversed(made)))
+    view.area("kept", (*made, (back, high), (back, low)), grain=0.0)
     if cope.rake == 0:
         reach = min(0.98, (cope.far_edge + 0.5 * radius) / (cope.drum_diameter / 2))
         view.arc("drum", (push, 0), cope.drum_diameter / 2, math.pi - math.asin(reach), math.pi + math.asin(reach))
     view.dimension((0, -radius), (0, radius), f"leg Ø {given(cope, 'leg_diameter', unit)}", "right")
-
-
-def template_cope(cope, unit="mm"):
-    """Both ends at full size, the rail's middle left out: the top edge, and the side to fold over where it is known."""
-    sheet = Sheet("Cope, trace for both ends", _spoken_cope(cope, unit))
-    fold = "lay it on the top edge, fold it over the side" if cope.has("rail_height") else "lay it on the top edge"
-    view = sheet.view(f"Left and right end: {fold}")
-    low, high = rail_sides(cope)
-    height = cope.rail_height if cope.has("rail_height") else 0.0
-    out = height * math.tan(cope.rake)
-    end, back = max(0.0, out), -cope.depth - STUB
-    curve = [(x + cope.tip_reach, y) for x, y in leg_curve(cope, cope.leg_diameter / 2, low, high, 120)]
-    far, way = (low, -1) if cope.offset >= 0 else (high, 1)
-    for turn in (1, -1):
-        _trace_end(view, turn, [curve, (low, high), (far, far + way * height), (0.0, out), end, back])
-    text = f"cope depth {found(cope, 'depth', unit)}"
-    view.dimension((-cope.depth, min(max(0.0, low), high)), (0, far), text, "above")
-    view.dimension((end, low), (end, high), f"rail {given(cope, 'rail_thickness', unit)}", "right")
-    if height:
-        text = f"high {given(cope, 'rail_height', unit)}"
-        view.dimension((end, far), (end, far + way * height), text, "right")
-        left = 2 * (back - BREAK / 2) - end
-        view.note((left, (low + high) / 2), "top edge", "left")
-        view.note((left, far + way * height / 2), "side", "left")
-    view.note((back, -cope.offset), "rail's centre line", "right")
-    if cope.offset and low < 0 < high:
-        view.note((back, 0), "legs' centre line", "right")
-    return sheet
-
-
-def _trace_end(view, turn, parts):
-    """One end: its longest tip at nothing, the rail towards the middle; the left end is the right one's twin."""
-    curve, (low, high), (fold, foot), (tip, out), end, back = parts
-    middle = back - BREAK / 2
-
-    def placed(points):
-        return tuple((x, y) if turn > 0 else (2 * middle - x, y) for x, y in points)
-
-    view.area("waste", placed([*curve, (end, high), (end, low)]))
-    view.area("kept", placed([*curve, (back, high), (back, low)]))
-    if foot != fold:
-        view.area("waste", placed([(tip, fold), (end, fold), (end, foot), (out, foot)]))
-        view.area("kept", placed([(back, fold), (tip, fold), (out, foot), (back, foot)]))
-        view.line("hidden", *placed([(back, fold), (end, fold)]))
-    for y in {(low + high) / 2, 0.0}:
-        if low < y < high:
-            view.line("centre", *placed([(back, y), (end, y)]))

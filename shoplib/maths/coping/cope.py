@@ -139,7 +139,7 @@ class Cope(Model):
         """
         return self.rail_length + 2 * self.rail_height * tan(self.rake)
 
-    @result("top edge of the rail's shorter side, tip to tip", "L_o", checks="leg_spacing")
+    @result("rail's shorter side, tip to tip", "L_o", checks="leg_spacing")
     def rail_length_other(self):
         """Tip to tip on the rail's side nearer to the legs' centre line, along its top: shorter with an offset."""
         inner = abs(self.offset) - self.rail_thickness / 2

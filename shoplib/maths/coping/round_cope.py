@@ -8,11 +8,14 @@ from shoplib.model import Input, Model, ShapeError, angle, length, model, public
 
 
 class Mark(NamedTuple):
-    """One point of a wrap: the turn from the 0 line in degrees, round the skin, along from the longest tip."""
+    """One point of a wrap: the turn from the 0 line in degrees, round the skin, along from the sawn end.
+
+    The end is sawn square through the longest tip.
+    """
 
     degrees: int
     around: float
-    along: float
+    from_sawn_end: float
 
 
 class Wrap(NamedTuple):
