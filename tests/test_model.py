@@ -374,6 +374,41 @@ def test_budget_of_every_formula(example):
         assert max(found, default=0) <= budget.root_sum_square * (1 + 1e-9) <= budget.worst_case * (1 + 2e-9)
 
 
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@ONE_OF_EACH
+def test_columns_of_a_budget_line_up(example, unit):
+    """In every unit each column begins under its head, two blanks after the longest text before it."""
+    for name in models.formulas(type(example)):
+        if models.value(example.plain, name) is None:
+            continue
+        budget = example.budget(name, unit=unit)
+        lines = repr(budget).splitlines()
+        head, rows = budget.table.head, budget.table.rows
+        assert len(lines) == 1 + len(rows) == 3 + len(budget.shares)
+        starts = [0]
+        for column in zip(head, *rows):
+            starts.append(starts[-1] + 2 + max(map(len, column)))
+        for line, texts in zip(lines, (head, *rows), strict=True):
+            assert [line[start:end].strip() for start, end in zip(starts, starts[1:])] == list(texts)
+        assert not re.search(rf"[0-9] {'mm' if unit == 'in' else 'in'}\b", repr(budget))
+        assert budget._repr_html_().count("<tr>") == len(lines)
+
+
+def test_budget_and_found_show_themselves():
+    rail = Cope("35 mm", "20 mm", "360 mm")
+    assert repr(rail.budget("between", unit="in")).splitlines() == [
+        "measurement                    out by      between the legs, at the rail's top, moved by",
+        "leg spacing                    ± 0.020 in  0.020 in                                       both ways",
+        "leg diameter                   ± 0.012 in  0.012 in                                       both ways",
+        "rake                           ± 0.20 deg  0.000 in                                       one side only",
+        "all at once, each the bad way              0.032 in                                       worst case",
+        "as independent errors add up               0.023 in                                       root-sum-square",
+    ]
+    assert repr(rail.find("drum_diameter", drum_gap="0.2 mm")) == "drum diameter  33.29 mm or 36.97 mm"
+    assert "1.311 in or 1.455 in" in rail.find("drum_diameter", unit="in", drum_gap="0.2 mm")._repr_html_()
+    assert "no value within its range" in repr(rail.find("drum_diameter", drum_gap="90 mm"))
+
+
 class TestOneSided:
     def share(self, example, name, input):
         (share,) = [share for share in example.budget(name).shares if share.input == input]

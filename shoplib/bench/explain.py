@@ -7,8 +7,8 @@ import ipywidgets as widgets
 from shoplib.bench import looks
 from shoplib.bench.guard import guarded
 from shoplib.measure import MeasureError
-from shoplib.model import FINE, ShapeError, write_value
-from shoplib.model.budget import plain_budget
+from shoplib.model import ShapeError, finely
+from shoplib.model.budget import plain_budget, told
 from shoplib.model.inverse import plain_answers
 from shoplib.model.working import Working
 
@@ -85,21 +85,8 @@ class Explain:
         return looks.paragraph(large.format(working.steps_html) + f"<small>{unit}</small>")
 
     def _budget(self):
-        result = self.cls.results()[self.chosen.value]
-        found = plain_budget(self.cls, self.bench.values, result.name)
-
-        def write(value):
-            return _fine(result, value, self.bench.unit)
-
-        rows = []
-        for share in found.shares:
-            item = self.cls.inputs()[share.input]
-            sides = "one side only" if share.one_sided else "both ways"
-            rows.append([item.words, "± " + _fine(item, share.tolerance, self.bench.unit), write(share.effect), sides])
-        rows.append(["all at once, each the bad way", "", write(found.worst_case), "worst case"])
-        rows.append(["as independent errors add up", "", write(found.root_sum_square), "root-sum-square"])
-        head = ["measurement", "out by", f"moves the {result.words}", ""]
-        return looks.table(head, rows)
+        found = told(self.cls, plain_budget(self.cls, self.bench.values, self.chosen.value), self.bench.unit)
+        return looks.table(found.head, found.rows)
 
     def _inverse(self):
         if not self.wanted.value.strip():
@@ -108,10 +95,5 @@ class Explain:
         found = plain_answers(self.cls, self.bench.values, item.name, {result.name: self.wanted.value})
         if not found:
             return looks.paragraph(f"No {item.words} within its range gives that.")
-        texts = " or ".join(_fine(item, value, self.bench.unit) for value in found)
+        texts = " or ".join(finely(item, value, self.bench.unit) for value in found)
         return looks.paragraph(f"{item.words}: <b>{texts}</b>", 18)
-
-
-def _fine(item, value, unit):
-    """A small size: to 0.01 mm, 0.001 in, 0.01 deg or 0.01 kg."""
-    return write_value(value, item.kind, unit, *FINE.get(item.kind, (item.step, None)))

@@ -9,8 +9,9 @@ Root-sum-square: what several independent errors are likely to make together (JC
 import math
 from typing import NamedTuple
 
+from shoplib.model.facts import Facts
 from shoplib.model.sentences import ShapeError
-from shoplib.model.writing import public, write_finely
+from shoplib.model.writing import finely, public
 
 
 class Share(NamedTuple):
@@ -26,24 +27,19 @@ class Share(NamedTuple):
 
 
 class Budget(NamedTuple):
-    """All shares, largest first, and what they make together; printed as a small table."""
+    """All shares, largest first, and what they make together; shows itself as a small table."""
 
     result: str
     shares: tuple
     worst_case: object
     root_sum_square: object
+    table: Facts | None = None
 
     def __repr__(self):
-        rows = [(share.words, f"out by {write_finely(share.tolerance)}", _moves(share)) for share in self.shares]
-        rows += [
-            ("worst case", "all at once, each the bad way", write_finely(self.worst_case)),
-            ("root-sum-square", "as independent errors add up", write_finely(self.root_sum_square)),
-        ]
-        return "\n".join(f"{words:<20} {cause:<30} {effect}" for words, cause, effect in rows)
+        return repr(self.table)
 
-
-def _moves(share):
-    return f"moves it by {write_finely(share.effect)}" + (" (one side only)" if share.one_sided else "")
+    def _repr_html_(self):
+        return self.table._repr_html_()
 
 
 def plain_budget(cls, values, name):
@@ -79,7 +75,33 @@ def _change(cls, values, name, item, error, nominal):
         return None
 
 
-def budget(cls, values, name):
+def told(cls, found, unit="mm"):
+    """A budget in floats as a table of texts.
+
+    >>> from shoplib.maths.circle_jigs import CircleJig
+    >>> CircleJig("440 mm", "12 mm").budget("outer_pivot", unit="in")
+    measurement                    out by      outside cut, pivot, moved by
+    outside diameter               ± 0.020 in  0.010 in                      both ways
+    cutter diameter                ± 0.002 in  0.001 in                      both ways
+    all at once, each the bad way              0.011 in                      worst case
+    as independent errors add up               0.010 in                      root-sum-square
+    """
+    item, inputs = cls.results()[found.result], cls.inputs()
+    rows = [
+        (
+            share.words, f"± {finely(inputs[share.input], share.tolerance, unit)}", finely(item, share.effect, unit),
+            "one side only" if share.one_sided else "both ways",
+        )
+        for share in found.shares
+    ]  # fmt: skip
+    rows += [
+        ("all at once, each the bad way", "", finely(item, found.worst_case, unit), "worst case"),
+        ("as independent errors add up", "", finely(item, found.root_sum_square, unit), "root-sum-square"),
+    ]
+    return Facts(rows, head=("measurement", "out by", f"{item.words}, moved by", ""))
+
+
+def budget(cls, values, name, unit="mm"):
     """The budget with units.
 
     >>> from shoplib.maths.circle_jigs import CircleJig
@@ -95,6 +117,7 @@ def budget(cls, values, name):
         shares=tuple(_with_units(share, cls.inputs()[share.input].kind, item.kind) for share in found.shares),
         worst_case=public(found.worst_case, item.kind),
         root_sum_square=public(found.root_sum_square, item.kind),
+        table=told(cls, found, unit),
     )
 
 

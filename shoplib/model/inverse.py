@@ -9,28 +9,37 @@ not found; each value found is true.
 import math
 
 from shoplib import measure
+from shoplib.model.facts import Facts
 from shoplib.model.sentences import ShapeError
-from shoplib.model.writing import public, write_finely
+from shoplib.model.writing import finely, public
 
 SAMPLES = 240
 
 
 class Found(tuple):
-    """The values found, smallest first; printed for a person."""
+    """The values found, smallest first; shows itself as a small table."""
+
+    def __new__(cls, item, plain, unit="mm"):
+        self = super().__new__(cls, (public(value, item.kind) for value in plain))
+        texts = " or ".join(finely(item, value, unit) for value in plain)
+        self.table = Facts([(item.words, texts or "no value within its range gives that")])
+        return self
 
     def __repr__(self):
-        return " or ".join(map(write_finely, self)) or "no value within the declared range"
+        return repr(self.table)
+
+    def _repr_html_(self):
+        return self.table._repr_html_()
 
 
-def find(cls, values, input, wanted):
+def find(cls, values, input, wanted, unit="mm"):
     """All values of `input` within its declared range that give the one wanted result.
 
     >>> from shoplib.maths.circle_jigs import CircleJig
     >>> CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="226.5 mm")
-    441.00 mm
+    outside diameter  441.00 mm
     """
-    kind = cls.inputs()[input].kind
-    return Found(public(value, kind) for value in plain_answers(cls, values, input, wanted))
+    return Found(cls.inputs()[input], plain_answers(cls, values, input, wanted), unit)
 
 
 def plain_answers(cls, values, input, wanted):

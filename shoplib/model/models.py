@@ -79,18 +79,18 @@ class Model:
         known(name, self.results(), "result")
         return Working(type(self), self.plain, name, unit)
 
-    def budget(self, name):
-        """What each input's tolerance does to a result, largest first."""
+    def budget(self, name, unit="mm"):
+        """What each input's tolerance does to a result, largest first; `unit` is that of the table it shows."""
         from shoplib.model.budget import budget
 
         known(name, self.results(), "result")
-        return budget(type(self), self.values, name)
+        return budget(type(self), self.values, name, unit)
 
-    def find(self, input, **wanted):
+    def find(self, input, unit="mm", **wanted):
         """Find the values of one input that give a wanted result, the others staying as they are.
 
-        All values within the input's declared range are returned, smallest first; counts are
-        tried one by one and kept where the result, read to its own step, is the wanted one.
+        All values within the input's declared range are returned, smallest first, and show themselves in `unit`;
+        counts are tried one by one and kept where the result, read to its own step, is the wanted one.
         """
         from shoplib.model.inverse import find
 
@@ -98,7 +98,7 @@ class Model:
             raise measure.MeasureError("Ask for one result at a time, for instance outer_pivot='226 mm'.")
         known(input, self.inputs(), "input")
         known(*wanted, self.results(), "result")
-        return find(type(self), self.values, input, wanted)
+        return find(type(self), self.values, input, wanted, unit)
 
     def replace(self, **changes):
         """The same model with some inputs changed, the others kept to the last digit."""

@@ -59,6 +59,12 @@ def in_full(text, value, kind, unit):
     return f"{text} ({beside})" if beside else text
 
 
+def finely(item, value, unit="mm"):
+    """A small plain value of an input or result: to 0.01 mm, 0.001 in or 0.01 deg, a ratio to a tenth of its step."""
+    step = item.step / 10 if item.kind == "ratio" else item.step
+    return write_value(value, item.kind, unit, *FINE.get(item.kind, (step, None)))
+
+
 _WRITTEN = {"length": "mm", "angle": "deg", "mass": "kg", "force": "N", "stress": "MPa"}
 
 
