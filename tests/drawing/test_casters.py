@@ -2,15 +2,17 @@
 
 import math
 
+import numpy
 import pytest
 from hypothesis import given, settings
 from models import drawn, sizes
-from shapes import areas, on, view
+from shapes import areas, measured, on, view
 
 from shoplib import CasterLeg, Rolling, draw, template
-from shoplib.drawing.sheet import Circle, Line
+from shoplib.drawing.sheet import Area, Circle, EndGrain, Line
 
 LEG = CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm", centre_error="0.5 mm")
+STAND = Rolling("24 kg", "420 mm", "180 mm", "360 mm", "360 mm", "430 mm", trail="20 mm")
 over_the_range = settings(max_examples=40, deadline=None)
 
 
@@ -18,11 +20,46 @@ over_the_range = settings(max_examples=40, deadline=None)
 @over_the_range
 def test_hole_in_the_leg_leaves_the_wall_told(given):
     leg = drawn(CasterLeg, given)
-    section = view(draw(leg), "Section")
+    section = view(draw(leg), "The foot")
     (wood,), (hole,) = areas(section, "kept"), areas(section, "hole")
+    assert measured(section, "stem") == pytest.approx(leg.stem_length)
+    assert measured(section, "wall") == pytest.approx(leg.wall)
     assert wood.bounds[2] - hole.bounds[2] == pytest.approx(leg.wall)
     assert hole.bounds[2] - hole.bounds[0] == pytest.approx(leg.hole_diameter)
     assert hole.bounds[3] - wood.bounds[1] == pytest.approx(leg.hole_depth)
+
+
+@given(given=sizes(CasterLeg))
+@over_the_range
+def test_caster_is_measured_from_the_floor_and_its_stem_from_the_collar(given):
+    leg = drawn(CasterLeg, given)
+    alone = view(draw(leg), "The caster")
+    stem, collar = areas(alone, "metal")
+    (wheel,), (floor,) = on(alone, "metal", Circle), on(alone, "floor", Line)
+    assert wheel.centre[1] - wheel.radius == pytest.approx(floor.start[1]) == pytest.approx(-leg.caster_height)
+    assert stem.bounds[1] == collar.bounds[3] == 0
+    assert stem.bounds[3] == pytest.approx(leg.stem_length)
+    (height,) = [each for each in alone.dimensions if each.text.startswith("caster")]
+    assert abs(height.end[1] - height.start[1]) == pytest.approx(leg.caster_height)
+
+
+def test_no_dimension_runs_through_the_wheel():
+    """Extension lines of the foot's sizes go down where there is no wheel."""
+    assert not on(view(draw(LEG), "The foot"), "metal")
+    for each in view(draw(LEG), "The caster").dimensions:
+        assert each.side in ("left", "right")
+
+
+def test_wood_runs_along_every_leg_and_rings_lie_on_its_end():
+    sheet = draw(LEG)
+    for part, lean in (("The foot", 0.0), ("From the side", 0.0), ("No leg", -LEG.plain.tilt_if_uncut)):
+        for leg in on(view(sheet, part), "kept", Area):
+            assert leg.grain == pytest.approx(math.pi / 2 + lean)
+    (end,) = on(template(LEG).views[0], "kept", Area)
+    assert end.grain == EndGrain((0.0, 0.0))
+    for part, lean in (("Standing", 0.0), ("Over the casters", STAND.plain.tip_over_casters)):
+        grains = [wood.grain - lean for wood in on(view(draw(STAND), part), "piece", Area)]
+        assert grains == pytest.approx([math.pi / 2, math.pi / 2, 0.0, 0.0])
 
 
 @given(given=sizes(CasterLeg))
@@ -76,6 +113,36 @@ def _slope(stand, title):
 
 def test_template_is_true_to_size():
     (only,) = template(LEG).views
-    (leg,), (hole,) = on(only, "kept", Circle), on(only, "cutter", Circle)
+    (leg,), (hole,) = ([shape.outlines[0] for shape in on(only, layer, Area)] for layer in ("kept", "hole"))
     assert (leg.radius, hole.radius) == (17.5, 5.5)
     assert leg.centre == hole.centre == (0, 0)
+    assert "670.0 mm" in template(LEG).use and "24.0 mm deep" in only.title
+
+
+def test_four_casters_are_not_lifted():
+    titles = [each.title for each in draw(STAND).views]
+    assert any(title.startswith("In the hand: 10.0 kg") for title in titles)
+    four = [each.title for each in draw(STAND.replace(casters=4)).views]
+    assert not any("hand" in title for title in four) and len(four) == len(titles) - 1
+    assert not any("handle" in each.text for each in view(draw(STAND.replace(casters=4)), "Standing").dimensions)
+
+
+@given(given=sizes(Rolling))
+@over_the_range
+def test_foot_that_hangs_clear_leaves_the_heaviest_load_to_the_one_drawn(given):
+    """With the dashed foot carrying nothing, the other three balance and the ringed one carries what is told."""
+    stand = drawn(Rolling, given)
+    plan = view(draw(stand), "One foot clear")
+    (ringed,), (dashed,) = on(plan, "force", Circle), on(plan, "hidden", Circle)
+    side, base = stand.track / 2, stand.wheelbase
+    feet = [(x, y) for x in (0.0, base) for y in (-side, side) if (x, y) != dashed.centre]
+    assert len(feet) == 3 and ringed.centre in feet
+    pulls = [stand.weight, stand.weight * stand.cg_from_casters, stand.weight * stand.cg_aside]
+    loads = numpy.linalg.solve([[1.0] * 3, *zip(*feet)], pulls)
+    assert min(loads) >= -1e-9 * stand.weight
+    assert loads[feet.index(ringed.centre)] == pytest.approx(stand.worst_load)
+    (centre,) = on(plan, "balance", Circle)
+    assert centre.centre == (stand.cg_from_casters, stand.cg_aside)
+    casters = {circle.centre for circle in on(plan, "metal", Circle)}
+    assert ringed.centre in casters
+    assert {x for x, _ in casters} <= ({0.0} if stand.casters == 2 else {0.0, base})
