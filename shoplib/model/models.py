@@ -62,6 +62,8 @@ class Model:
     def tell(self, *names, unit="mm"):
         """Results in words with their values, or why they have none: a small table that shows itself.
 
+        A plan of several columns is told alone, with a head of its own.
+
         >>> from shoplib import CircleJig
         >>> CircleJig("440 mm", "12 mm", ring_width="20 mm").tell("outer_pivot", "inner_pivot", unit="in")
         outside cut, pivot  8 57/64 in (8.898)
@@ -69,8 +71,36 @@ class Model:
         """
         for name in names:
             known(name, self.results(), "result")
+        if len(names) == 1 and self.results()[names[0]].table:
+            return self._told_plan(names[0], unit)
         words = [(self.results()[name].words, answer_in_full(self.plain, name, unit)) for name in names]
         return Facts([(said, f"— {why}" if why else text) for said, (text, why) in words])
+
+    def _told_plan(self, name, unit):
+        item, rows = self.results()[name], getattr(self.plain, name)
+        head = [column.replace("_", " ") for column in rows[0]._fields]
+        cells = ([in_full(item.write_cell(cell, unit), cell, "length", unit) for cell in row] for row in rows)
+        return Facts(cells, head)
+
+    def vary(self, input, *sizes, show, unit="mm"):
+        """What several sizes of one input make of some results, the other inputs as they are: a small table.
+
+        >>> from shoplib import CircleJig
+        >>> CircleJig("440 mm", "12 mm").vary("cutter_diameter", "8 mm", "12 mm", show=("outer_pivot", "hole_pivot"))
+        cutter diameter  outside cut, pivot  plain hole, pivot
+        8.0 mm           224.0 mm            216.0 mm
+        12.0 mm          226.0 mm            214.0 mm
+        """
+        known(input, self.inputs(), "input")
+        for name in show:
+            known(name, self.results(), "result")
+        head = [self.inputs()[input].words, *(self.results()[name].words for name in show)]
+        rows = []
+        for size in sizes:
+            plain = self.replace(**{input: size}).plain
+            texts = [given_in_full(plain, input, unit), *(answer_in_full(plain, name, unit)[0] for name in show)]
+            rows.append(texts)
+        return Facts(rows, head)
 
     def working(self, name, unit="mm"):
         """Show how a result comes about: formula, numbers put in, result."""

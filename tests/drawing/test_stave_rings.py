@@ -8,11 +8,13 @@ from hypothesis import HealthCheck, assume, given, settings
 from models import EXAMPLES, made, sizes
 from shapely import Point, Polygon, box
 from shapely.geometry import LineString
-from shapes import areas, disc, measured, on, polygon, ring, together, view, whole
+from shapes import areas, disc, edges, measured, on, polygon, ring, text_box, together, view, whole
 
 from shoplib import HollowBlank, StaveRing
 from shoplib.drawing import draw, template
+from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import EndGrain
+from shoplib.drawing.stave_rings.holding import draw_holding
 
 EXACT = 1e-3
 over_the_range = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
@@ -277,3 +279,48 @@ def test_quarter_names_every_piece_as_the_cut_list_has_it(found):
     assert [shape.grain for shape in wood] == [0.0] * len(found.plain.rows)
     listed = {f"{cut.how_many} of {cut.each_long:.1f} mm" for cut in found.plain.cut_list}
     assert {note.text for note in quarter.notes} == listed
+
+
+@pytest.mark.parametrize("found", FLAT, ids=repr)
+class TestHolding:
+    """The lesson's picture of the two cuts: nothing held by two parts of one place, nothing in the cutter's way."""
+
+    def cuts(self, found):
+        first, second = draw_holding(found.plain).views
+        return (first, "outside"), (second, "inside")
+
+    def test_cutter_makes_the_finished_edge_and_meets_nothing_but_the_board(self, found):
+        outside, inside, *_ = radii(found)
+        for cut, which in self.cuts(found):
+            (cutter,), (rim,) = areas(cut, "cutter"), areas(cut, "kept")
+            left, _, right, _ = cutter.bounds
+            assert (left if which == "outside" else right) == pytest.approx(outside if which == "outside" else inside)
+            assert cutter.intersection(rim).area < 1e-9
+            for block in areas(cut, "board"):
+                assert cutter.intersection(block).area < 1e-9
+
+    def test_ring_is_held_from_the_side_that_is_not_cut(self, found):
+        for cut, which in self.cuts(found):
+            (rim,) = areas(cut, "kept")
+            (held,) = [block for block in areas(cut, "board") if block.touches(rim)]
+            assert (held.centroid.x < rim.centroid.x) == (which == "outside")
+            for block in areas(cut, "board"):
+                assert block.intersection(rim).area < 1e-9
+                assert block.bounds[3] == rim.bounds[3]  # carries the router as high as the ring does
+
+    def test_router_rests_on_both_sides_of_the_cut(self, found):
+        for cut, _ in self.cuts(found):
+            (cutter,) = areas(cut, "cutter")
+            supports = [block.bounds for block in areas(cut, "board")]
+            assert any(right <= cutter.bounds[0] for _, _, right, _ in supports)
+            assert any(left >= cutter.bounds[2] for left, *_ in supports)
+
+
+def test_holding_is_drawn_clear():
+    """No two texts in one place, no text on an outline, all of it on the plate."""
+    plate = lay_out(draw_holding(StaveRing("440 mm", "400 mm", 12, margin="3 mm").plain))
+    boxes = [text_box(text) for text in plate.texts]
+    assert not any(one.intersects(other) for one, other in itertools.combinations(boxes, 2))
+    assert all(box(0, 0, plate.width, plate.height).covers(each) for each in boxes)
+    outlines = [edge for shape in plate.shapes for edge in edges(shape)]
+    assert not any(each.intersects(edge) for each in boxes for edge in outlines)

@@ -572,14 +572,18 @@ class TestBoards:
         timber = blank.total_length * blank.board_width
         assert blank.material_yield == CLOSE(finished(blank).area / timber, rel=1e-4)
 
-    def test_cut_list_has_every_piece_once(self, blank):
-        lengths = sorted((piece.bounds[2] - piece.bounds[0] for piece in all_pieces(blank)), reverse=True)
-        listed = [length for many, length in blank.cut_list for _ in range(many)]
+    def test_cut_list_has_every_piece_once_and_each_length_once(self, blank):
+        lengths = sorted(piece.bounds[2] - piece.bounds[0] for piece in all_pieces(blank))
+        listed = sorted(length for many, length in blank.cut_list for _ in range(many))
         hair = blank.outside_diameter / 10000  # what a rule cannot tell apart is cut as the longer one
-        assert all(length <= cut <= length + hair for length, cut in zip(lengths, listed, strict=True))
+        assert all(length <= cut + 1e-9 < length + hair for length, cut in zip(lengths, listed, strict=True))
         assert blank.piece_count == len(lengths)
-        alone = [length for _, length in blank.cut_list]
-        assert all(one > other + 0.99 * hair for one, other in itertools.pairwise(alone))  # each length once
+        once = [length for _, length in blank.cut_list]
+        assert all(abs(one - other) >= hair for one, other in itertools.combinations(once, 2))
+
+    def test_cut_list_follows_the_rows_from_the_centre_outward(self, blank):
+        places = [next(k for k, row in enumerate(blank.rows) if row.length == cut.each_long) for cut in blank.cut_list]
+        assert places == sorted(places)
 
     def test_places_are_where_the_boards_lie(self, blank):
         for row, place in zip(blank.rows, blank.places, strict=True):
@@ -639,7 +643,7 @@ def test_boards_by_hand():
     root = 50 * math.sqrt(7)
     assert blank.rows[0] == CLOSE((0, 150, root, 250, 250 - root, 2))
     assert blank.rows[1] == CLOSE((150, 300, 0, 200, 400, 1))
-    assert blank.cut_list == (CLOSE((2, 400)), CLOSE((4, 250 - root)))
+    assert blank.cut_list == (CLOSE((4, 250 - root)), CLOSE((2, 400)))
     assert blank.total_length == CLOSE(2 * (2 * (250 - root) + 400) + 6 * 3)
     glue = math.sqrt(240**2 - 150**2) - math.sqrt(210**2 - 150**2)
     assert blank.overlaps[1] == CLOSE((4, 150, 200 - root, glue))
@@ -656,7 +660,7 @@ def test_a_board_astride_the_centre_is_cut_once():
     """Boards 60 wide, the first from -30 to 30: two pieces, not four; all the rest above and below."""
     blank = HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm", seam_on_centre=False).plain
     astride = 223 - math.sqrt(197**2 - 30**2)
-    assert blank.cut_list[-1] == CLOSE((2, astride))
+    assert blank.cut_list[0] == CLOSE((2, astride))
     assert blank.piece_count == 2 + 4 + 4 + 2 + 2
 
 
@@ -690,6 +694,14 @@ def test_boards_that_cannot_be_made(sizes, more, input, said):
         HollowBlank(*sizes, **more)
     assert caught.value.input == input
     assert said in str(caught.value)
+
+
+def test_cut_list_is_told_in_words_and_in_the_unit_that_is_asked_for():
+    blank = HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")
+    assert repr(blank.tell("cut_list")).splitlines()[:2] == ["how many  each long", "4         35.4 mm"]
+    assert "1 25/64 in (1.392)" in repr(blank.tell("cut_list", unit="in"))
+    heads = [word for name in ("cut_list", "places", "overlaps") for word in blank.tell(name).head]
+    assert not {"low", "high", "inner", "outer"} & set(heads)
 
 
 class TestCautionsOfBoards:

@@ -6,6 +6,11 @@ from shoplib.drawing.parts import centre_lines, found, given
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
 
 MOST_NOTES = 8  # boards that are named one by one
+LAYING = (
+    "Of the lines of dots and dashes the level one is the centre line, the upright one the cross line: mirror the "
+    "quarter over both. Full curves are the finished ring, broken ones the ring with its margin. Lay each board on its "
+    "outline, show face up, and glue row by row from the centre line outward."
+)
 
 
 def draw_hollow_blank(blank, unit="mm"):
@@ -101,6 +106,6 @@ def _written(value, blank, unit):
 
 def template_hollow_blank(blank, unit="mm"):
     """One quarter of the blank at full size: boards, seams and the finished ring's edges."""
-    sheet = Sheet("Hollow blank, one quarter", _spoken(blank, unit))
-    _quarter(sheet.view("One quarter: lay the boards out on it, show face up"), blank, unit)
+    sheet = Sheet("Hollow blank, one quarter", _spoken(blank, unit), use=LAYING)
+    _quarter(sheet.view("One quarter: lay the boards on it, show face up"), blank, unit)
     return sheet

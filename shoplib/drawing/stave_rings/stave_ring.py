@@ -7,11 +7,20 @@ from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.drawing.stave_rings.leaning_ring import bevels, leaning_ring
 
 ARC, FINE_ARC = math.radians(2.5), math.radians(0.5)  # one straight piece of an arc at most; at full size
+FLAT_CUT = (
+    "Saw the strip to width and length; mark the show face all along it. Set the mitre, blade upright, and saw off the "
+    "first slant. Turn the strip over for each further cut, the tip of its long edge against a stop. Lay all marks up, "
+    "long edges outside, and fit the ring dry before any glue."
+)
+LEANING_CUT = (
+    "Lay the board inside face up. Set mitre and tilt and saw one end; turn the board end for end, the same face up, "
+    "and swing the mitre to the other side: the tilt stays. Fit half a ring of scrap dry before you saw good wood."
+)
 
 
 def draw_stave_ring(ring, unit="mm"):
     """The blank from above, one stave with its sizes, the strip; for a leaning ring its lean and two saw settings."""
-    sheet = Sheet("Stave ring", _spoken(ring, unit))
+    sheet = Sheet("Stave ring", _spoken(ring, unit), use=LEANING_CUT if ring.slope else FLAT_CUT)
     if ring.slope != 0:
         leaning_ring(sheet, ring, unit)
         return sheet
@@ -185,10 +194,15 @@ def _dry_joint(view, ring, high, angle):
 def template_stave_ring(ring, unit="mm"):
     """One stave at full size with the finished ring's edges on it; for a leaning ring two angles to set a bevel by."""
     if ring.slope != 0:
-        sheet = Sheet("Stave ring, saw settings", _spoken(ring, unit))
-        bevels(sheet.view("Set a sliding bevel by these two angles: no sizes of the stave"), ring, unit)
+        use = "Set a sliding bevel by the slanting edges, then the saw by it. The sheet tells no sizes of the stave."
+        sheet = Sheet("Stave ring, saw settings", _spoken(ring, unit), use=use)
+        bevels(sheet.view("Two angles to set a sliding bevel by"), ring, unit)
         return sheet
-    sheet = Sheet("Stave ring, one stave", _spoken(ring, unit))
+    use = (
+        f"Make {ring.staves}, grain along the long edge. The broken outline is the stave as sawn: hold a test cut to "
+        "it. The thick shape is what stays when the ring is cut round."
+    )
+    sheet = Sheet("Stave ring, one stave", _spoken(ring, unit), use=use)
     view = sheet.view(f"Stave: make {ring.staves}; show face up, long edge outside")
     _stave(view, ring, unit)
     return sheet

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from shoplib.maths.functions import sqrt, whole
+from shoplib.maths.functions import most, sqrt, whole
 from shoplib.maths.stave_rings.ring_sizes import INSIDE, KERF, MARGIN, OUTSIDE, check_ring, finished_area
 from shoplib.model import Caution, Input, Model, ShapeError, flag, length, model, result
 
@@ -54,10 +54,14 @@ def half_chord(radius, height):
 class HollowBlank(Model):
     """Boards side by side with the middle left open: face grain runs straight across the ring.
 
+    Nothing is set on a machine: its results are lengths to cut and places to lay the pieces.
+
     >>> blank = HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")
     >>> len(blank.rows), [row.pieces for row in blank.rows]
     (4, [2, 2, 2, 1])
     """
+
+    TABLE_HEAD = "It comes to"
 
     outside_diameter: Input = length(**OUTSIDE)
     inside_diameter: Input = length(**INSIDE)
@@ -118,20 +122,21 @@ class HollowBlank(Model):
 
     @result("pieces to cut", "p", kind="table", plan=True)
     def cut_list(self):
-        """How many pieces of each length, for the whole ring, the longest first.
+        """How many pieces of each length for the whole ring, in the order of the rows from the centre line outward.
 
         Lengths that a rule cannot tell apart (a ten-thousandth of the ring's diameter) are cut as the longer one.
 
-        >>> HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm", seam_on_centre=False).plain.cut_list[-1].how_many
+        >>> HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm", seam_on_centre=False).plain.cut_list[0].how_many
         2
         """
         found = []
-        for row in sorted(self.rows, key=lambda row: -row.length):
-            many = row.pieces * self._sides(row)
-            if found and found[-1].each_long - row.length < 1e-4 * self.outside_diameter:
-                found[-1] = Cut(found[-1].how_many + many, found[-1].each_long)
-            else:
+        for row in self.rows:
+            many, hair = row.pieces * self._sides(row), 1e-4 * self.outside_diameter
+            alike = next((k for k, cut in enumerate(found) if abs(cut.each_long - row.length) < hair), None)
+            if alike is None:
                 found.append(Cut(many, row.length))
+            else:
+                found[alike] = Cut(found[alike].how_many + many, most(found[alike].each_long, row.length))
         return tuple(found)
 
     @result("pieces to cut in all", "P", kind="count", plan=True, minor=True)
@@ -139,7 +144,7 @@ class HollowBlank(Model):
         """Pieces of the whole ring."""
         return sum(cut.how_many for cut in self.cut_list)
 
-    @result("where the rows lie: edges from the centre line, ends from the cross line", "q", kind="table", plan=True)
+    @result("rows: edges from the centre line, ends from the cross line", "q", kind="table", plan=True)
     def places(self):
         """Row by row outward from the centre line, on one of the sides where the row lies.
 

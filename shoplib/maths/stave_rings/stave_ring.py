@@ -131,6 +131,16 @@ class StaveRing(Model):
         """Finished ring's area over the strip's: a plain ratio."""
         return finished_area(self) / (self.strip_length * self.board_width)
 
+    @result("pieces to cut in all", "P", kind="count", minor=True)
+    def piece_count(self):
+        """Pieces of the whole ring: its staves."""
+        return self.staves
+
+    @result("glue lines in the ring", "G", kind="count", minor=True)
+    def glue_lines(self):
+        """Glue lines of the finished ring: one mitre for each stave."""
+        return self.staves
+
     @result("closing angle", "gamma", kind="angle")
     def closing_angle(self):
         """Angle by which the ring fails to close when all joints but the last are tight: every mitre is off.
