@@ -11,6 +11,7 @@ from shoplib.bench.bench import close_the_one_before, still_picture
 from shoplib.bench.control import Options
 from shoplib.bench.folded import show_folded
 from shoplib.bench.guard import guarded
+from shoplib.bench.printouts import PAPERS, Printouts
 from shoplib.drawing.rims import draw_rim, write, write_out
 from shoplib.drawing.svg import svg
 from shoplib.maths.rims import plain_fit, read_points, verdict
@@ -53,6 +54,8 @@ class RimBench:
         self.notes = [widgets.HTML(layout=looks.COLUMN) for _ in self.boxes]
         self.picture = widgets.HTML(layout=looks.PICTURE)
         self.told = widgets.HTML(layout=looks.COLUMN)
+        cards = {f"Bench card {paper}": lambda paper=paper: self.save_card(paper) for paper in PAPERS}
+        self.printouts = Printouts(self, cards)
         self.widget = self._build()
         close_the_one_before(self)
         self._write(self.start)
@@ -90,7 +93,7 @@ class RimBench:
         ]
         controls = widgets.VBox([bar, head, *grid], layout=widgets.Layout(flex="1 1 300px", min_width="280px"))
         top = widgets.Box([self.picture, controls], layout=looks.TOP)
-        return widgets.VBox([top, self.told], layout=looks.COLUMN)
+        return widgets.VBox([top, self.told, self.printouts.widget], layout=looks.COLUMN)
 
     @staticmethod
     def _label(number):
@@ -103,6 +106,17 @@ class RimBench:
             if self.problem is not None:
                 raise self.problem
             return public(self.found, "length")
+
+    def save_card(self, paper="A4", folder=None, date=None):
+        """Write the card of the points as they stand: circle, residuals and verdict; returns its path."""
+        from shoplib.paper import save_rim_card
+
+        with self.lock:
+            if self.problem is not None:
+                raise self.problem
+            return save_rim_card(
+                self.points, self.found, self.verdict(), self.unit, paper, folder, self.rows, date
+            )
 
     def set(self, points):
         """Exchange all points, given as pairs of lengths, and redraw once."""
@@ -130,6 +144,7 @@ class RimBench:
 
     def refresh(self):
         """Read the boxes, fit, draw and write everything anew."""
+        self.printouts.forget()
         try:
             self.rows, points = self._read()
             found = plain_fit(points)

@@ -5,6 +5,8 @@ The modules load matplotlib and ezdxf only when something is written.
 
 from shoplib.paper.card import save_card
 from shoplib.paper.dxf import save_dxf
+from shoplib.paper.files import link_to
 from shoplib.paper.pages import save_template
+from shoplib.paper.rim_card import save_rim_card
 
-__all__ = ["save_card", "save_dxf", "save_template"]
+__all__ = ["link_to", "save_card", "save_dxf", "save_rim_card", "save_template"]

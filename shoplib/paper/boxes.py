@@ -1,6 +1,7 @@
 """Boxes (left, top, right, bottom) round shapes on a plate, y down."""
 
 from shoplib.drawing.sheet import Arc, Circle
+from shoplib.paper.words import BOLD
 
 
 def box_of(shape):
@@ -32,3 +33,50 @@ def meet(one, other):
     (True, False)
     """
     return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+
+
+def shared(one, other):
+    """The ground that two boxes share.
+
+    >>> shared((0, 0, 2, 2), (1, -1, 3, 3))
+    (1, 0, 2, 2)
+    """
+    return max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3])
+
+
+def holds(outer, inner):
+    """Whether a box lies whole within another.
+
+    >>> holds((0, 0, 3, 3), (0, 1, 2, 2)), holds((0, 0, 3, 3), (1, 1, 2, 4))
+    (True, False)
+    """
+    near = 1e-9
+    return (
+        outer[0] <= inner[0] + near and outer[1] <= inner[1] + near
+        and inner[2] <= outer[2] + near and inner[3] <= outer[3] + near
+    )
+
+
+def dot_box(centre, pen):
+    """The box of a dot at the end of a leader."""
+    return grown((*centre, *centre), 3 * pen)
+
+
+def text_box(text):
+    """The box of a text with what hangs below its line, wider where it is bold.
+
+    >>> from shoplib.drawing.layout import Text
+    >>> [round(side, 2) for side in text_box(Text(10.0, 5.0, "oooooooooo", 1.0, "start", bold=True))]
+    [9.85, 4.35, 17.57, 5.65]
+    """
+    left, top, right, bottom = text.box()
+    if text.bold:
+        more = (BOLD - 1) * (right - left)
+        share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
+        left, right = left - share * more, right + (1 - share) * more
+    return grown((left, top, right, bottom), 0.15 * text.size)
+
+
+def mark_box(centre):
+    """The room of a register mark."""
+    return grown((*centre, *centre), 5.0)

@@ -8,37 +8,54 @@ from dataclasses import dataclass
 from shoplib import drawing
 from shoplib.drawing.layout import Plate, Text, lay_out, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
-from shoplib.model import LENGTH_STEPS, answer, write_value
+from shoplib.model import ShapeError
+from shoplib.paper.contents import contents_of
 from shoplib.paper.files import paper_size, printout_path
+from shoplib.paper.imprint import imprint_of
 from shoplib.paper.words import LEADING, fitted, paragraph, width_of
 
 MARGIN = 12.0  # mm
 TEXT = 3.0  # mm
+SMALL = 2.6  # mm
 GAP = 4.0  # mm between the parts of the card
 LEAST_PICTURE = 85.0  # mm high
+MEASURED, WIDEST = 26.0, 60.0  # mm, the column that is left open
 SAFETY = (
     "Follow the machine's manual and local rules; guards, eye, ear and dust protection; isolate the machine "
     "before you set it."
 )
 
 
-def save_card(model, unit="mm", folder=None, paper="A4"):
+def save_card(model, unit="mm", folder=None, paper="A4", part="", date=None):
     """Write a model's bench card as a PDF of one page and return its path.
 
-    `paper` is A4 or Letter, `unit` mm or in; by default it goes into the folder `printouts`. Raises
-    ValueError for another paper and PrintoutError (an OSError) where the file cannot be written.
+    `paper` is A4 or Letter, `unit` mm or in; by default it goes into the folder `printouts`. `part` is your own
+    name for the piece, `date` another date than today's. Raises ValueError for another paper and PrintoutError (an
+    OSError) where the file cannot be written.
     """
     paper_size(paper)
     plain = getattr(model, "plain", model)
-    path = printout_path(plain, f"card_{paper}.pdf", unit, folder)
-    return write_card(plain, drawing.draw(plain, unit), path, unit, paper)
+    path = printout_path(plain, f"card_{paper}.pdf", unit, folder, part)
+    sheet = drawing.draw(plain, unit)
+    contents = contents_of(plain, sheet, imprint_of(plain, unit, part, date), _use(plain, sheet, unit))
+    return write_card(contents, sheet, path, paper)
 
 
-def write_card(plain, sheet, path, unit="mm", paper="A4"):
-    """Write the card of a solved stand-in and its Sheet; returns the path."""
+def _use(plain, sheet, unit):
+    """How the drawing is used at the bench, or its template where there is one and that says so."""
+    if sheet.use or not drawing.has_template(plain.model):
+        return sheet.use
+    try:
+        return drawing.template(plain, unit).use
+    except ShapeError:  # no template of these sizes
+        return ""
+
+
+def write_card(contents, sheet, path, paper="A4"):
+    """Write the card with these words and the picture of a Sheet; returns the path."""
     from shoplib.paper import plot
 
-    card = compose(plain, sheet, unit, paper)
+    card = compose(contents, sheet, paper)
     whole = (0, 0, card.page.width, card.page.height)
     with plot.settings():
         page = plot.page(card.page.width, card.page.height)
@@ -46,7 +63,7 @@ def write_card(plain, sheet, path, unit="mm", paper="A4"):
         window = (0, 0, card.picture.width, card.picture.height)
         axes = plot.axes_on(page, (*card.corner, *window[2:]), window)
         plot.Plotter(axes, card.picture.width / 960, plot.MM).plate(card.picture)
-        return plot.save_pdf(path, [page], f"{sheet.title}: bench card")
+        return plot.save_pdf(path, [page], f"{contents.imprint.title(contents.title)}: bench card")
 
 
 @dataclass
@@ -58,7 +75,7 @@ class Card:
     corner: tuple
 
 
-def compose(plain, sheet, unit="mm", paper="A4"):
+def compose(contents, sheet, paper="A4"):
     """Lay out the card: the words take the room they need, the picture the rest.
 
     Where words and picture do not fit together, long plans and lists of cautions are cut shorter, and
@@ -66,11 +83,11 @@ def compose(plain, sheet, unit="mm", paper="A4"):
     """
     width, height = paper_size(paper)
     for limit in (12, 9, 7, 5, 4, 3, 2, 1):
-        trial = _Writer(Plate(width, height, sheet.title, sheet.description), plain, unit, limit)
+        trial = _Writer(Plate(width, height, sheet.title, sheet.description), contents, limit)
         free = height - MARGIN - trial.write(0.0)
         if free >= LEAST_PICTURE:
             break
-    writer = _Writer(Plate(width, height, sheet.title, sheet.description), plain, unit, limit)
+    writer = _Writer(Plate(width, height, sheet.title, sheet.description), contents, limit)
     across = width - 2 * MARGIN
     down = min(free, across / 1.3)
     writer.write(down)
@@ -82,18 +99,20 @@ def compose(plain, sheet, unit="mm", paper="A4"):
 class _Writer:
     """Writes a card from the top down; each part returns where the next one may begin."""
 
-    def __init__(self, plate, plain, unit, limit):
-        self.plate, self.plain, self.unit, self.limit = plate, plain, unit, limit
+    def __init__(self, plate, contents, limit):
+        self.plate, self.contents, self.limit = plate, contents, limit
         self.left, self.right = MARGIN, plate.width - MARGIN
         self.across = self.right - self.left
 
     def write(self, picture):
         """Everything but the picture, for which so much height is left; returns where the card ends."""
-        y = self._head(self.plate.title, MARGIN)
+        y = self._head(MARGIN)
         self.corner = (self.left, y)
-        y = self._tables(y + picture + GAP)
-        y = self._ticks(y)
-        y = self._plans(y)
+        y = self._told(y + picture + GAP)
+        y, later = self._tables(y)
+        for words, texts in self.contents.steps:
+            y = self._steps(y, words, texts) + GAP
+        y = self._plans(y, later)
         y = self._cautions(y)
         return self._safety(y)
 
@@ -113,50 +132,63 @@ class _Writer:
     def _rule(self, x1, y1, x2, y2):
         self.plate.lines.append(Line("grid", (x1, y1), (x2, y2)))
 
-    def _head(self, title, y):
-        """Title, and lines for the date and the name."""
-        self._text(self.left, y + 3, title, fitted(title, 6.0, self.across - 112, bold=True), bold=True)
-        for words, start, end in (("Date", 106, 70), ("Name", 66, 0)):
+    def _head(self, y):
+        """Title and mark; unit and date; lines for what the piece is for and for a name."""
+        imprint = self.contents.imprint
+        title, mark = imprint.title(self.contents.title), f"Mark {imprint.mark}"
+        room = self.across - width_of(mark, 4.2, bold=True) - 6
+        self._text(self.left, y + 3, title, fitted(title, 6.0, room, bold=True), bold=True)
+        self._text(self.right, y + 3, mark, 4.2, "end", bold=True)
+        self._text(self.left, y + 10.5, f"Bench card. {imprint.unit_and_date()}", SMALL)
+        for words, start, end in (("For", 96, 50), ("Name", 46, 0)):
             x = self.right - start
-            self._text(x, y + 4, words)
-            self._rule(x + text_width(words, TEXT) + 1, y + 5.5, self.right - end, y + 5.5)
-        return y + 10
+            self._text(x, y + 10.5, words)
+            self._rule(x + text_width(words, TEXT) + 1, y + 12, self.right - end, y + 12)
+        return y + 16
+
+    def _told(self, y):
+        """Paragraphs, each with its heading."""
+        for heading, text in self.contents.told:
+            self._text(self.left + 1, y + 2, heading, bold=True)
+            lines = paragraph(text, self.left + 1, y + 6.5, self.across - 2, TEXT)
+            self.plate.texts += lines
+            y += 6.5 + TEXT * LEADING * len(lines)
+        return y + (GAP if self.contents.told else 0)
 
     def _tables(self, y):
-        """The sizes given on the left; what to set, with room for what was measured, on the right."""
-        middle = self.left + 0.41 * self.across
-        sizes, settings = (44, middle - self.left - 48), (48, 30, self.right - middle - 78)
-        ends = (
-            self._table(self.left, y, sizes, ("Sizes given", ""), self._given()),
-            self._table(middle, y, settings, (self.plain.model.TABLE_HEAD, "", "measured"), self._settings()),
-        )
-        return max(ends) + GAP
+        """The sizes given on the left; what to set, with room for what was measured, on the right.
 
-    def _given(self):
-        inputs = self.plain.model.inputs().items()
-        given = [(name, item) for name, item in inputs if self.plain.has(name)]
-        return [(item.words, item.write(getattr(self.plain, name), self.unit)) for name, item in given]
+        Plans that find room under what to set stand there; the others are returned too.
+        """
+        given, settings = self.contents.given, self.contents.settings
+        start, end, below = self.left, y, y
+        if given:
+            widths = _columns(given, (self.across - GAP) / 2, bold=False)
+            end = self._table(self.left, y, widths, ("Sizes given", ""), given)
+            start += sum(widths) + GAP
+        if settings:
+            widths = _columns(settings, self.right - start - MEASURED, bold=True)
+            widths = (*widths, min(self.right - start - sum(widths), WIDEST))
+            rows = [(words, size, "") for words, size in settings]
+            below = self._table(start, y, widths, (self.contents.head, "", "measured"), rows)
+        later = list(self.contents.plans)
+        while later and self._fits(later[0], self.right - start, end - below - GAP):
+            below = self._plan(start, below + GAP, later.pop(0))
+        return max(end, below) + GAP, later
 
-    def _found(self):
-        """Results that have a meaning for these sizes, with their plain values."""
-        for name, item in self.plain.model.results().items():
-            if not answer(self.plain, name, self.unit)[1]:
-                yield item, getattr(self.plain, name)
-
-    def _settings(self):
-        return [
-            (item.words, item.write(value, self.unit), "")
-            for item, value in self._found() if not (item.minor or isinstance(value, tuple))
-        ]
+    def _fits(self, plan, across, down):
+        """Whether a plan has room for all its columns and for the rows that this card shows."""
+        height = 4 + SMALL * (LEADING + 0.4) * (1 + min(len(plan.rows), self.limit))
+        return sum(self._widths(plan)) <= across and height <= down and len(plan.rows) <= self.limit
 
     def _table(self, x, y, widths, head, rows, size=TEXT):
-        """A table with a line under each row; a column headed "measured" is left open, in boxes."""
+        """A table with a line under each row; a column headed "measured" is left open, and what to set is bold."""
         end = x + sum(widths)
         y = self._row(x, y, widths, head, size, bold=True)
         self._rule(x, y, end, y)
         top = y
         for row in rows:
-            y = self._row(x, y, widths, row, size)
+            y = self._row(x, y, widths, row, size, bold=head[-1] == "measured")
             self._rule(x, y, end, y)
         if head[-1] == "measured":
             self._rule(end - widths[-1], top, end - widths[-1], y)
@@ -172,67 +204,66 @@ class _Writer:
             x += width
         return y + size * (LEADING * most + 0.4)
 
-    def _ticks(self, y):
+    def _steps(self, y, words, texts):
         """Steps that follow one another (passes), each with a box to tick."""
-        for item, values in self._found():
-            if isinstance(values, tuple) and not item.table:
-                y = self._steps(y, item, [item.write(value, self.unit) for value in values]) + GAP
-        return y
-
-    def _steps(self, y, item, steps):
-        self._text(self.left + 1, y + 2, item.words[:1].upper() + item.words[1:], bold=True)
-        column = max(text_width(step, TEXT) for step in steps) + 9
+        self._text(self.left + 1, y + 2, words, bold=True)
+        column = max(text_width(text, TEXT) for text in texts) + 9
         columns = int(self.across / column)
         most = columns * max(1, self.limit // 3)
-        for k, step in enumerate(steps[:most]):
+        for k, text in enumerate(texts[:most]):
             x, row = self.left + 1 + k % columns * column, y + 7.5 + k // columns * 5.5
             self.plate.shapes.append(Area("box", (rectangle(x, row - 1.6, x + 3.2, row + 1.6),)))
-            self._text(x + 4.6, row, step)
-        y += 5 + 5.5 * -(-min(len(steps), most) // columns)
-        if len(steps) > most:
-            more = f"… and {len(steps) - most} more, the last {steps[-1]}: see the lesson"
+            self._text(x + 4.6, row, text)
+        y += 5 + 5.5 * -(-min(len(texts), most) // columns)
+        if len(texts) > most:
+            more = f"… and {len(texts) - most} more, the last {texts[-1]}: see the lesson"
             self._text(self.left + 1, y + 2, more)
             y += 4
         return y
 
-    def _plans(self, y):
+    def _plans(self, y, plans):
         """Tables of rows, side by side where they fit."""
-        plans = [self._plan(item, values) for item, values in self._found() if item.table and values]
         x, end = self.left, y
-        for words, head, rows, widths, more in plans:
-            if x > self.left and x + sum(widths) > self.right:
+        for plan in plans:
+            words = width_of(plan.words, TEXT, bold=True), width_of(self._left_out(plan), SMALL)
+            across = max(sum(self._widths(plan)), *words)
+            if x > self.left and x + across > self.right:
                 x, y = self.left, end
-            self._text(x + 1, y + 2, words, bold=True)
-            below = self._table(x, y + 4, widths, head, rows, size=2.6)
-            if more:
-                self._text(x + 1, below + 2, more, 2.6)
-                below += 4
-            x, end = x + max(sum(widths), width_of(words, TEXT, bold=True)) + 5, max(end, below + GAP)
+            end = max(end, self._plan(x, y, plan) + GAP)
+            x += across + 5
         return end
 
-    def _plan(self, item, values):
-        """Words, head, rows, column widths and what was left out, of one table."""
-        head = ["", *(name.replace("_", " ") for name in values[0]._fields)]
-        rows = [[str(k + 1), *map(self._cell, row)] for k, row in enumerate(values[: self.limit])]
-        widths = [max(width_of(cell, 2.6, bold=True) for cell in column) + 2.2 for column in zip(head, *rows)]
-        left_out = len(values) - len(rows)
-        more = f"… and {left_out} more rows: see the lesson" if left_out else ""
-        return item.words[:1].upper() + item.words[1:], head, rows, widths, more
+    def _rows(self, plan):
+        """The rows shown, without the decimals where the page is too narrow for them."""
+        shown = plan.rows[: self.limit]
+        return shown if sum(_widths(plan.head, shown)) <= self.across else plan.short[: self.limit]
 
-    def _cell(self, value):
-        kind = "length" if isinstance(value, float) else "count"
-        return write_value(value, kind, self.unit, *LENGTH_STEPS)
+    def _widths(self, plan):
+        return _widths(plan.head, self._rows(plan))
+
+    def _plan(self, x, y, plan):
+        self._text(x + 1, y + 2, plan.words, bold=True)
+        y = self._table(x, y + 4, self._widths(plan), plan.head, self._rows(plan), size=SMALL)
+        if self._left_out(plan):
+            self._text(x + 1, y + 2, self._left_out(plan), SMALL)
+            y += 4
+        return y
+
+    def _left_out(self, plan):
+        """A sentence on the rows that found no room."""
+        more = len(plan.rows) - self.limit
+        return f"… and {more} more rows: see the lesson" if more > 0 else ""
 
     def _cautions(self, y):
         """What should worry you, each with its source."""
-        cautions = list(self.plain.worries())
+        cautions = self.contents.cautions
         if not cautions:
             return y
         self._text(self.left + 1, y + 2, "Cautions", bold=True)
         y += 6
         shown = max(2, self.limit // 2)
         for caution in cautions[:shown]:
-            y = self._caution(y, f"{caution.tell(self.unit)} ({caution.source})")
+            y = self._caution(y, caution)
         if len(cautions) > shown:
             y = self._caution(y, f"… and {len(cautions) - shown} more cautions: see the lesson")
         return y + GAP - 2
@@ -250,3 +281,16 @@ class _Writer:
         self.plate.shapes.append(Area("box", (rectangle(self.left, y, self.right, bottom),)))
         self.plate.texts += lines
         return bottom
+
+
+def _columns(rows, room, bold):
+    """Widths of a column of words and one of sizes, no wider together than the room."""
+    words, sizes = (max(width_of(text, TEXT, bold) for text in column) + 3 for column in zip(*rows))
+    words = max(words, width_of("Sizes given", TEXT, bold=True) + 3)  # the longest head
+    sizes = min(sizes, 0.6 * room)
+    return min(words, room - sizes), sizes
+
+
+def _widths(head, rows):
+    """Widths of the columns of a plan."""
+    return [max(width_of(cell, SMALL, bold=True) for cell in column) + 2.2 for column in zip(head, *rows)]

@@ -6,9 +6,11 @@ from contextlib import contextmanager
 from shoplib import drawing
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
 from shoplib.paper.files import printout_path, save_whole
+from shoplib.paper.imprint import imprint_of
 
 TEXT = 3.5  # mm
 ROW = 2.2 * TEXT
+WORDS_ACROSS = 180.0  # mm, at the least
 COLOURS = {  # AutoCAD colour index; 7 is black on white and white on black
     "waste": 8, "board": 9, "kept": 7, "groove": 8, "tool": 8, "hidden": 9, "centre": 1, "joint": 3,
     "cutter": 5, "pivot": 30, "feed": 150, "gap": 6, "dimension": 8,
@@ -17,23 +19,25 @@ ON_DIMENSION = {"layer": "DIMENSION"}
 LINETYPES = {"centre": "CENTER", "hidden": "DASHED", "waste": "DASHED", "groove": "DASHED", "tool": "DASHDOT"}
 
 
-def save_dxf(model, folder=None):
-    """Write a model's full-size template as a DXF file in mm and return its path.
+def save_dxf(model, folder=None, unit="mm", part="", date=None):
+    """Write a model's full-size template as a DXF file and return its path.
 
-    By default it goes into the folder `printouts`. Raises PrintoutError (an OSError) where the file
-    cannot be written.
+    The drawing is always in true mm, its words in `unit`; by default it goes into the folder `printouts`.
+    `part` is your own name for the piece, `date` another date than today's. Raises PrintoutError (an OSError)
+    where the file cannot be written.
     """
-    return write_dxf(drawing.template(model), printout_path(model, "template.dxf", folder=folder))
+    path = printout_path(model, "template.dxf", unit, folder, part)
+    return write_dxf(drawing.template(model, unit), imprint_of(model, unit, part, date), path)
 
 
-def write_dxf(sheet, path):
+def write_dxf(sheet, imprint, path):
     """Write a Sheet as DXF, its views as they stand in their own millimetres; returns the path."""
     with _undated():
-        document = _document(sheet)
+        document = _document(sheet, imprint)
         return save_whole(path, document.saveas)
 
 
-def _document(sheet):
+def _document(sheet, imprint):
     import ezdxf
 
     document = ezdxf.new("R2010", setup=True, units=4)  # $INSUNITS 4: millimetres
@@ -44,15 +48,26 @@ def _document(sheet):
     _dimension_style(document)
     for view in sheet.views:
         _draw_view(document.modelspace(), view)
+    _words(document.modelspace(), sheet, imprint)
     return document
 
 
 def _layers(sheet):
-    """The layers in use, that of dimensions and notes among them."""
-    used = set(sheet.layers())
-    if any(view.dimensions or view.notes for view in sheet.views):
-        used.add("dimension")
+    """The layers in use, that of dimensions, notes and words among them."""
+    used = {*sheet.layers(), "dimension"}
     return [name for name in LAYERS if name in used]
+
+
+def _words(space, sheet, imprint):
+    """Under the drawing, what it is for: title, sizes, unit, date and mark, and how it is used."""
+    bounds = [view.bounds() for view in sheet.views]
+    rows = max((each.row + 1 for view in sheet.views for each in view.dimensions if each.side == "below"), default=0)
+    left, bottom = min(each[0] for each in bounds), min(each[1] for each in bounds) - (rows + 1.5) * ROW
+    drawn = "Drawn in millimetres at full size."
+    texts = [imprint.title(sheet.title), imprint.made_from(), f"{imprint.stamp()} {drawn}", sheet.use]
+    across = max(WORDS_ACROSS, max(each[2] for each in bounds) - left)
+    how = {"char_height": TEXT, "style": "OpenSans", "attachment_point": 1, "width": across}  # top left
+    space.add_mtext(_mtext("\n".join(filter(None, texts))), ON_DIMENSION | how).set_location((left, bottom))
 
 
 @contextmanager

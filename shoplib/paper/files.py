@@ -1,18 +1,59 @@
 """Where printouts go, what they are called, and how they get there whole or not at all."""
 
+import contextlib
 import os
 import re
 import tempfile
+from html import escape
 from pathlib import Path
+from urllib.parse import quote
 
 from shoplib import measure
+from shoplib.paper.imprint import mark_of
+
+try:
+    import fcntl
+except ImportError:  # Windows, which refuses by itself to delete a file that is being written
+    fcntl = None
 
 FOLDER = Path("printouts")
 PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+UNFINISHED = ".shoplib-unfinished-"
 
 
 class PrintoutError(OSError):
     """A printout could not be written: says where, why and what to do."""
+
+
+class Printout(type(Path())):
+    """The path of a saved printout, which shows itself on a page as a sentence with a link."""
+
+    def __repr__(self):
+        return f"Saved as {self.as_posix()}"
+
+    def _repr_html_(self):
+        link, path = escape(link_to(self)), escape(self.as_posix())
+        if not link:
+            return f"<div>✓ Saved as {path}</div>"
+        return f'<div>✓ Saved as <a href="{link}">{path}</a> (<a download href="{link}">download</a>)</div>'
+
+    @property
+    def parent(self):
+        return Path(self).parent
+
+
+def link_to(path):
+    """The address of a file from a page in the working folder; nothing where a page cannot reach it.
+
+    JupyterLab opens such a relative address beside the page.
+
+    >>> link_to(Path("printouts/tray ring_440mm.pdf"))
+    'printouts/tray%20ring_440mm.pdf'
+    """
+    path = Path(path)
+    if path.is_absolute() and path.is_relative_to(Path.cwd()):
+        path = path.relative_to(Path.cwd())
+    return "" if path.is_absolute() else quote(path.as_posix())
 
 
 def paper_size(paper):
@@ -26,55 +67,69 @@ def paper_size(paper):
     return PAPERS[paper]
 
 
-def printout_path(model, what, unit="mm", folder=None):
-    """Path of a printout, named by its model and main sizes: its first three inputs, where given.
+def printout_path(model, what, unit="mm", folder=None, part=""):
+    """Path of a printout, named by its part, its model, its main sizes (the first three inputs) and its mark.
 
     `what` ends the name and brings the suffix.
 
     >>> from shoplib import CircleJig
-    >>> printout_path(CircleJig("440 mm", "12.7 mm"), "template_A4.pdf").as_posix()
-    'printouts/circle-jig_440mm_12.7mm_template_A4.pdf'
-    >>> printout_path(CircleJig("17 3/8 in", "1/2 in"), "template.dxf", "in").name
-    'circle-jig_17-3-8in_1-2in_template.dxf'
+    >>> printout_path(CircleJig("440 mm", "12.7 mm"), "template_A4.pdf").as_posix()  # doctest: +ELLIPSIS
+    'printouts/circle-jig_440mm_12.7mm_..._template_A4.pdf'
+    >>> printout_path(CircleJig("17 3/8 in", "1/2 in"), "template.dxf", "in", part="Tray ring").name
+    ... # doctest: +ELLIPSIS
+    'tray-ring_circle-jig_17-3-8in_1-2in_..._template.dxf'
     """
     plain = getattr(model, "plain", model)
     main = list(plain.model.inputs().items())[:3]
     sizes = [_size(item, getattr(plain, name), unit) for name, item in main if plain.has(name)]
     kind = re.sub(r"(?<!^)(?=[A-Z])", "-", plain.model.__name__).lower()
-    name = "_".join([kind, *sizes, what])
-    return Path(FOLDER if folder is None else folder) / re.sub(r"[^A-Za-z0-9._-]", "-", name)
+    return named([part[:40].lower(), kind, *sizes, mark_of(plain), what], folder)
+
+
+def named(pieces, folder=None):
+    """A path in the folder of printouts, its name put together from pieces that any file system bears."""
+    pieces = [re.sub(r"[^A-Za-z0-9._-]+", "-", piece) for piece in pieces if piece]
+    return Path(FOLDER if folder is None else folder) / "_".join(pieces)
 
 
 def _size(item, value, unit):
-    """A size for a file name: exact enough that another size gets another name."""
-    if item.kind != "length":
-        return item.write(value, unit).replace(" ", "")
-    if unit == "in":
-        words = item.write(value, unit)
-    else:
-        words = re.sub(r"\.?0+ ", " ", measure.write(value, "length", "mm", "0.01 mm"))
-    number, _, word = words.rpartition(" ")
-    return number + word
+    """A size for a file name."""
+    if item.kind == "length" and unit == "mm":
+        return joined(re.sub(r"\.?0+ ", " ", measure.write(value, "length", "mm", "0.01 mm")))
+    return joined(item.write(value, unit))
+
+
+def joined(words):
+    """A written size with its unit close behind.
+
+    >>> joined("17 3/8 in")
+    '17 3/8in'
+    """
+    number, _, unit = words.rpartition(" ")
+    return number + unit
 
 
 def save_whole(path, write):
-    """Let `write` fill a temporary file beside `path`, then put it in its place; returns the path.
+    """Let `write` fill a temporary file beside `path`, then put it in its place; returns it as a Printout.
 
-    Whatever goes wrong, what stood there before stays as it was and no temporary file is left.
-    Raises PrintoutError where the folder or the file cannot be written.
+    Whatever goes wrong, what stood there before stays as it was and no temporary file is left; what a save left
+    that was killed goes at the next one. Raises PrintoutError where the folder or the file cannot be written.
     """
     path = Path(path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=path.suffix)
+        clear_unfinished(path.parent)
+        handle, name = tempfile.mkstemp(dir=path.parent, prefix=UNFINISHED, suffix=path.suffix)
     except OSError as error:
         raise PrintoutError(
             f"Nothing can be written into the folder {path.parent} ({error.strerror}). Choose another folder."
         ) from error
-    os.close(handle)
     temporary = Path(name)
     try:
-        write(temporary)
+        with open(handle, "rb") as being_written:
+            with contextlib.suppress(OSError):  # a file system without locks: then nobody clears it away either
+                _lock(being_written)
+            write(temporary)
         temporary.chmod(0o644)  # a temporary file starts closed to everybody else
         os.replace(temporary, path)
     except OSError as error:
@@ -84,4 +139,19 @@ def save_whole(path, write):
         ) from error
     finally:
         temporary.unlink(missing_ok=True)
-    return path
+    return Printout(path)
+
+
+def clear_unfinished(folder):
+    """Take away the temporary files of saves that were killed; those that are being written stay."""
+    for path in Path(folder).glob(UNFINISHED + "*"):
+        with contextlib.suppress(OSError):
+            with open(path, "rb") as left:
+                _lock(left)
+            path.unlink()
+
+
+def _lock(file):
+    """Hold a file for as long as it is open; raises OSError where another save holds it."""
+    if fcntl is not None:
+        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)

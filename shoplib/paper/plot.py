@@ -17,7 +17,7 @@ from matplotlib.transforms import Bbox
 
 from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, EndGrain, Layer, Line, rectangle
-from shoplib.paper.boxes import box_of, grown, meet
+from shoplib.paper.boxes import box_of, dot_box, grown, holds, meet, text_box
 from shoplib.paper.files import save_whole
 
 MM = 72 / 25.4  # points in a millimetre
@@ -90,7 +90,8 @@ def axes_on(figure, box, window, point=MM):
 class Plotter:
     """Draws on axes; `pen` is the size of a screen px on this plate, `point` the points in a unit of it.
 
-    `thin` makes the lines finer but leaves arrowheads as they are; `open` spreads the hatches.
+    `thin` makes the lines finer but leaves arrowheads as they are; `open` spreads the hatches. With `whole`
+    a text, a dot or an arrowhead that the axes would cut is left out.
     """
 
     axes: object
@@ -98,6 +99,7 @@ class Plotter:
     point: float = 1.0
     thin: float = 1.0
     open: float = 1.0
+    whole: bool = False
 
     def plate(self, plate):
         """Draw whatever of a plate can be seen in the axes."""
@@ -105,9 +107,10 @@ class Plotter:
             if self._seen(box_of(shape)):
                 self.shape(shape)
         for centre in plate.dots:
-            self._patch(_circle(centre, 3 * self.pen), facecolor="#222222", edgecolor="none")
+            if self._shown(dot_box(centre, self.pen)):
+                self._patch(_circle(centre, 3 * self.pen), facecolor="#222222", edgecolor="none")
         for text in plate.texts:
-            if self._seen(text.box()):
+            if self._shown(text_box(text)):
                 self._text(text)
 
     def shape(self, shape):
@@ -121,16 +124,25 @@ class Plotter:
                 self._hatch(path, style.hatch if grain is None else "grain", grain or 0.0)
         self._stroke(path, style)
         if isinstance(shape, (Line, Arc)) and shape.arrow:
-            self._fill(arrowhead(shape, self.pen), style.colour)
+            corners = arrowhead(shape, self.pen)
+            if self._shown(box_of(Area(shape.layer, (corners,)))):
+                self._fill(corners, style.colour)
 
     def outline(self, shape):
         """Only the line of a shape."""
         self._stroke(path_of(shape), LAYERS_ON_PAPER[shape.layer])
 
+    def _window(self):
+        window = self.axes.viewLim
+        return window.xmin, window.ymin, window.xmax, window.ymax
+
     def _seen(self, box):
         """Whether a box comes near the window."""
-        window = self.axes.viewLim
-        return meet(grown(box, 20 * self.pen), (window.xmin, window.ymin, window.xmax, window.ymax))
+        return meet(grown(box, 20 * self.pen), self._window())
+
+    def _shown(self, box):
+        """Whether what has this box is drawn, where it must not be cut."""
+        return holds(self._window(), box) if self.whole else self._seen(box)
 
     def _patch(self, path, **how):
         return self.axes.add_artist(PathPatch(path, **({"linewidth": 0} | how)))

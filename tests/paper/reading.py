@@ -1,9 +1,12 @@
-"""Reads back what was printed: strokes and fills of a PDF page, in mm from its lower left corner."""
+"""Reads back what was printed: strokes and fills of a PDF page, in mm from its lower left corner; widths of texts."""
 
 import math
 from dataclasses import dataclass
+from functools import cache
 
 import numpy
+from matplotlib import font_manager
+from matplotlib.ft2font import LoadFlags
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
@@ -86,3 +89,26 @@ def fit_circle(points):
     x, y = points.T
     a, b, c = numpy.linalg.lstsq(numpy.c_[x, y, numpy.ones(len(x))], -(x**2 + y**2), rcond=None)[0]
     return numpy.array([-a / 2, -b / 2]), math.sqrt(a * a / 4 + b * b / 4 - c)
+
+
+@cache
+def font(bold):
+    return font_manager.get_font(font_manager.findfont("DejaVu Sans:bold" if bold else "DejaVu Sans"))
+
+
+@cache
+def width(text, bold):
+    """True width of a text in text heights."""
+    face = font(bold)
+    face.set_size(100, 72)
+    face.set_text(text, 0, LoadFlags.NO_HINTING)
+    return face.get_width_height()[0] / 64 / 100
+
+
+def ink(text):
+    """The box (left, top, right, bottom) that the printed letters fill, measured in the font itself."""
+    across, size = width(text.text, text.bold) * text.size, text.size
+    if text.turn:  # reads upwards, its middle where it stands
+        return text.x - 0.45 * size, text.y - across / 2, text.x + 0.6 * size, text.y + across / 2
+    left = text.x - {"start": 0, "middle": across / 2, "end": across}[text.anchor]
+    return left, text.y - 0.45 * size, left + across, text.y + 0.6 * size

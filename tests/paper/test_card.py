@@ -1,50 +1,36 @@
 """The bench card: all on one page, nothing clipped, nothing over anything else, at any sizes."""
 
+import datetime
 import itertools
 import random
-from functools import cache
 
 import pytest
-from matplotlib import font_manager
-from matplotlib.ft2font import LoadFlags
-from paper.reading import page_size, pages
+from models import EXAMPLES
+from paper.reading import ink, page_size, pages
 
 from shoplib import CircleJig, HollowBlank, ShapeError, StaveRing, draw, save_card
 from shoplib.drawing.sheet import Sheet, rectangle
+from shoplib.model import Plain, answer_in_full, given_in_full
 from shoplib.paper.boxes import meet
 from shoplib.paper.card import MARGIN, SAFETY, compose, write_card
+from shoplib.paper.contents import contents_of
 from shoplib.paper.files import PAPERS
+from shoplib.paper.imprint import imprint_of, mark_of
 
 RING = CircleJig(
     "440 mm", "12 mm", ring_width="20 mm", stock_thickness="40 mm", pass_depth="6 mm", cutting_length="50 mm"
 )
 MODELS = [RING, StaveRing("440 mm", "400 mm", 12), HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")]
 UNITS = ("mm", "in")
+DAY = datetime.date(2031, 5, 7)
 
 
 def words(page):
     return " ".join(page.extract_text().split())
 
 
-@cache
-def font(bold):
-    return font_manager.get_font(font_manager.findfont("DejaVu Sans:bold" if bold else "DejaVu Sans"))
-
-
-@cache
-def width(text, bold):
-    """True width of a text in text heights."""
-    face = font(bold)
-    face.set_size(100, 72)
-    face.set_text(text, 0, LoadFlags.NO_HINTING)
-    return face.get_width_height()[0] / 64 / 100
-
-
-def ink(text):
-    """The box that the printed letters fill, measured in the font itself."""
-    across, left = width(text.text, text.bold) * text.size, text.x
-    left -= {"start": 0, "middle": across / 2, "end": across}[text.anchor]
-    return left, text.y - 0.45 * text.size, left + across, text.y + 0.6 * text.size
+def contents(plain, unit="mm", title="A title", use=""):
+    return contents_of(plain, Sheet(title), imprint_of(plain, unit, date=DAY), use)
 
 
 def check(card):
@@ -93,7 +79,21 @@ def square():
 @pytest.mark.parametrize("cls", [type(model) for model in MODELS])
 def test_holds_on_one_page_at_any_sizes(cls):
     for plain, unit, paper in itertools.product(sizes(cls, 25), UNITS, PAPERS):
-        check(compose(plain, square(), unit, paper))
+        check(compose(contents(plain, unit), square(), paper))
+
+
+@pytest.mark.parametrize("cls", EXAMPLES)
+def test_every_example_holds_on_one_page(cls):
+    """In both units, on both papers: no word off the page, none over another, none off the picture."""
+    for model, unit in itertools.product(EXAMPLES[cls], UNITS):
+        sheet = draw(model, unit)
+        for paper in PAPERS:
+            card = compose(contents(model.plain, unit, sheet.title, use="Fold it. " * 20), sheet, paper)
+            check(card)
+            for text in card.picture.texts:
+                left, top, right, bottom = text.box()
+                assert left >= -0.1 and top >= -0.1, text
+                assert right <= card.picture.width + 0.1 and bottom <= card.picture.height + 0.1, text
 
 
 @pytest.mark.parametrize(
@@ -102,7 +102,6 @@ def test_holds_on_one_page_at_any_sizes(cls):
 def test_one_page_of_the_right_size(tmp_path, model, paper):
     (page,) = pages(save_card(model, "in", tmp_path, paper))
     assert page_size(page) == pytest.approx(PAPERS[paper], abs=0.001)
-    check(compose(model.plain, draw(model, "in"), "in", paper))
 
 
 @pytest.mark.parametrize("unit", UNITS)
@@ -112,26 +111,62 @@ def test_tells_sizes_settings_cautions_and_safety(tmp_path, unit):
     text = words(page)
     for name, item in RING.inputs().items():
         if RING.values[name] is not None:
-            assert f"{item.words} {item.write(RING.values[name], unit)}" in text
-    for name in ("outer_pivot", "inner_pivot", "outer_reach", "inner_reach", "pivot_step", "depth"):
+            assert f"{item.words} {given_in_full(RING.plain, name, unit)}" in text
+    for name in ("outer_pivot", "inner_pivot", "outer_reach", "inner_reach"):
         item = RING.results()[name]
-        assert f"{item.words} {item.write(getattr(RING.plain, name), unit)}" in text
+        assert f"{item.words} {answer_in_full(RING.plain, name, unit)[0]}" in text
     for caution in RING.cautions:
         assert caution.tell(unit) in text and f"({caution.source})" in text
     assert RING.cautions and SAFETY in text
-    for word in ("Sizes given", "Set it to", "measured", "Date", "Name", "Circle jig"):
+    for word in ("Sizes given", "Set it to", "measured", "For", "Name", "Circle jig", f"Mark {mark_of(RING)}"):
         assert word in text
     assert path.name.endswith("_card_A4.pdf")
 
 
+def test_a_model_says_what_goes_on_its_card_and_in_which_order():
+    """As long as it says nothing, all that is declared but the minor results; never what has no meaning."""
+    plain = CircleJig("440 mm", "12 mm").plain  # a disc: nothing is cut inside
+    shown = [item.words for item in plain.model.results().values() if not item.minor]
+    usual = type("Usual", (type(plain),), {"on_card": Plain.on_card})(vars(plain))
+    texts = [words for words, _ in contents(usual).settings]
+    assert texts == [words for words in shown if words in texts] and len(texts) > 3
+
+    chosen = type("Chosen", (type(plain),), {"on_card": lambda self: ("inner_pivot", "outer_reach", "outer_pivot")})
+    found = [words for words, _ in contents(chosen(vars(plain))).settings]
+    assert found == [plain.model.results()[name].words for name in ("outer_reach", "outer_pivot")]
+
+
+@pytest.mark.parametrize("cls", EXAMPLES)
+def test_what_stands_on_a_card_are_results_of_the_model(cls):
+    for model in EXAMPLES[cls]:
+        names = model.plain.on_card()
+        assert names and len(set(names)) == len(names)
+        assert set(names) <= set(cls.results())
+
+
+def test_inches_bring_their_decimals():
+    found = dict(contents(RING.plain, "in").settings)
+    assert found["outside cut, pivot"] == "8 57/64 in (8.898)"
+    (_, steps), = contents(RING.plain, "in").steps
+    assert steps[0] == "7/32 in (0.225)"
+    assert any("(" in cell for plan in contents(MODELS[2].plain, "in").plans for row in plan.rows for cell in row)
+
+
+def test_how_the_template_is_used_stands_on_the_card():
+    card = compose(contents(RING.plain, use="Fold along the dashed line."), square())
+    texts = [text.text for text in card.page.texts]
+    assert "How to use the template" in texts and "Fold along the dashed line." in texts
+    assert "How to use the template" not in [text.text for text in compose(contents(RING.plain), square()).page.texts]
+
+
 def test_a_result_without_meaning_is_left_out():
     disc = CircleJig("440 mm", "12 mm")
-    texts = [text.text for text in compose(disc.plain, square()).page.texts]
+    texts = [text.text for text in compose(contents(disc.plain), square()).page.texts]
     assert "outside cut, pivot" in texts and "inside cut, pivot" not in texts and "ring width" not in texts
 
 
 def test_each_pass_has_a_box_to_tick():
-    page = compose(RING.plain, square()).page
+    page = compose(contents(RING.plain), square()).page
     boxes = [shape for shape in page.shapes if shape.layer == "box"]
     assert len(boxes) == len(RING.plain.passes) + 1 == 8  # and the frame of the safety line
     assert [text.text for text in page.texts].count("40.00 mm") == 1
@@ -139,35 +174,26 @@ def test_each_pass_has_a_box_to_tick():
 
 def test_long_plans_are_cut_and_say_so():
     many = CircleJig("440 mm", "12 mm", stock_thickness="80 mm", pass_depth="1 mm")
-    page = compose(many.plain, square()).page
+    page = compose(contents(many.plain), square()).page
     shown = len([shape for shape in page.shapes if shape.layer == "box"]) - 1
     (cut,) = [text.text for text in page.texts if "more" in text.text]
     assert cut == f"… and {80 - shown} more, the last 80.00 mm: see the lesson"
 
-    rows = HollowBlank("1500 mm", "1000 mm", "20 mm")
-    texts = [text.text for text in compose(rows.plain, square()).page.texts]
-    assert rows.row_count == 38
-    assert {"low", "pieces", "20.0 mm", "height"} <= set(texts)  # no cell is broken into lines
-    assert "mm" not in texts
-    assert sum("more rows: see the lesson" in text for text in texts) == 2
+    told = contents(HollowBlank("1500 mm", "1000 mm", "20 mm").plain)
+    texts = [text.text for text in compose(told, square()).page.texts]
+    long = [plan for plan in told.plans if len(plan.rows) > 30]
+    for plan in long:  # no cell is broken into lines
+        assert set(plan.head) | set(plan.rows[0]) <= {"", *texts}
+    assert long and sum("more rows: see the lesson" in text for text in texts) == len(long)
 
 
 def test_a_long_title_and_long_words_stay_in_their_room(tmp_path):
-    sheet = square()
-    sheet.title = "A title so long that it would run over the lines for the date and the name"
-    check(compose(RING.plain, sheet))
-    assert "A title so long" in words(pages(write_card(RING.plain, sheet, tmp_path / "card.pdf"))[0])
-
-
-def test_picture_stays_in_its_box():
-    for model, unit, paper in itertools.product(MODELS, UNITS, PAPERS):
-        picture = compose(model.plain, draw(model, unit), unit, paper).picture
-        for text in picture.texts:
-            left, top, right, bottom = text.box()
-            assert left >= -0.1 and top >= -0.1, text
-            assert right <= picture.width + 0.1 and bottom <= picture.height + 0.1, text
+    long = "A title so long that it would run over the mark that stands at the other end of its line"
+    told = contents(RING.plain, title=long)
+    check(compose(told, square()))
+    assert "A title so long" in words(pages(write_card(told, square(), tmp_path / "card.pdf"))[0])
 
 
 def test_same_model_gives_the_same_bytes(tmp_path):
-    first = write_card(RING.plain, square(), tmp_path / "a.pdf").read_bytes()
-    assert first == write_card(RING.plain, square(), tmp_path / "b.pdf").read_bytes()
+    first, second = (write_card(contents(RING.plain), square(), tmp_path / name).read_bytes() for name in "ab")
+    assert first == second

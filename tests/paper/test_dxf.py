@@ -1,5 +1,6 @@
 """DXF, read back: true lengths, true circles, named layers, nothing for an auditor to find."""
 
+import datetime
 import math
 
 import ezdxf
@@ -8,12 +9,14 @@ import pytest
 from shoplib import CircleJig, HollowBlank, StaveRing, save_dxf
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
 from shoplib.paper.dxf import write_dxf
+from shoplib.paper.imprint import Imprint
 
 FINE = 0.001  # mm
+IMPRINT = Imprint((("ring width", "20 mm"),), "BCDFGH", "mm", datetime.date(2031, 5, 7))
 
 
 def sheet():
-    made = Sheet("Template")
+    made = Sheet("Template", use="Fold here.")
     view = made.view("From above")
     view.area("kept", Circle("kept", (0, 0), 220), Circle("kept", (0, 0), 200.125))
     view.area("waste", rectangle(-250, -250, 250, 250))
@@ -33,7 +36,7 @@ def sheet():
 
 @pytest.fixture(scope="module")
 def document(tmp_path_factory):
-    return ezdxf.readfile(write_dxf(sheet(), tmp_path_factory.mktemp("dxf") / "t.dxf"))
+    return ezdxf.readfile(write_dxf(sheet(), IMPRINT, tmp_path_factory.mktemp("dxf") / "t.dxf"))
 
 
 def found(document, query):
@@ -89,16 +92,37 @@ def test_dimensions_are_dimensions(document):
 
 
 def test_notes_are_words_apart_from_each_other(document):
-    notes = found(document, "MTEXT")
+    notes = [each for each in found(document, "MTEXT") if each.dxf.attachment_point != 1]
     assert {each.plain_text() for each in notes} == {"kept side\n{show} face", "second", "left one"}
     right = sorted(each.dxf.insert.y for each in notes if each.dxf.insert.x > 0)
     assert len(right) == 2 and right[1] - right[0] > 7
     assert all(abs(each.dxf.insert.x) > 250 for each in notes)
 
 
+def test_what_it_is_for_stands_under_the_drawing(document):
+    (words,) = [each for each in found(document, "MTEXT") if each.dxf.attachment_point == 1]
+    assert words.plain_text().split("\n") == [
+        "Template",
+        "Made from: ring width 20 mm.",
+        "Lengths in millimetres. Printed on 7 May 2031. Mark BCDFGH. Drawn in millimetres at full size.",
+        "Fold here.",
+    ]
+    lowest = min(each.dxf.defpoint.y for each in found(document, "DIMENSION"))
+    assert words.dxf.insert.y < lowest - 3 and words.dxf.layer == "DIMENSION"
+
+
+def test_words_in_inches_leave_the_drawing_in_millimetres(tmp_path):
+    inches, plain = (ezdxf.readfile(save_dxf(MODELS[0], tmp_path, unit)) for unit in ("in", "mm"))
+    assert len(list(tmp_path.iterdir())) == 2
+    radii = [sorted(each.dxf.radius for each in found(each, "CIRCLE")) for each in (inches, plain)]
+    assert radii[0] == radii[1] and inches.header["$INSUNITS"] == 4
+    texts = " ".join(each.dxf.text for each in found(inches, "DIMENSION"))
+    assert " in" in texts and " mm" not in texts
+
+
 def test_same_drawing_gives_the_same_bytes(tmp_path):
-    first = write_dxf(sheet(), tmp_path / "a.dxf").read_bytes()
-    assert first == write_dxf(sheet(), tmp_path / "b.dxf").read_bytes()
+    first = write_dxf(sheet(), IMPRINT, tmp_path / "a.dxf").read_bytes()
+    assert first == write_dxf(sheet(), IMPRINT, tmp_path / "b.dxf").read_bytes()
     assert ezdxf.options.write_fixed_meta_data_for_testing is False
 
 

@@ -1,21 +1,34 @@
 """Full-size templates, measured on the pages as a rule would: from the PDF's own lines."""
 
+import datetime
+import itertools
 import math
+import re
 from itertools import product
 
 import matplotlib
 import numpy
 import pytest
-from paper.reading import circles, fit_circle, page_size, pages, strokes
+from models import EXAMPLES
+from paper.reading import circles, fit_circle, ink, page_size, pages, strokes
 
-from shoplib import CircleJig, HollowBlank, StaveRing, save_template
-from shoplib.drawing.layout import lay_out
+from shoplib import CircleJig, HollowBlank, ShapeError, StaveRing, save_template
+from shoplib.drawing import has_template, template
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
-from shoplib.paper.boxes import box_of
+from shoplib.paper import pages as module
+from shoplib.paper.boxes import holds, meet, text_box
 from shoplib.paper.files import PAPERS
-from shoplib.paper.pages import MARGIN, OVERLAP, TEXT, Tiling, best_tiling, name, write_template
+from shoplib.paper.imprint import Imprint, imprint_of
+from shoplib.paper.pages import MARGIN, compose
+from shoplib.paper.tiling import SIDE
 
 RULE = 0.1  # mm, what a rule can tell
+DAY = datetime.date(2031, 5, 7)
+IMPRINT = Imprint((("outside diameter", "440 mm"), ("ring width", "20 mm")), "BCDFGH", "mm", DAY)
+
+
+def write_template(sheet, path, paper="A4"):
+    return module.write_template(sheet, IMPRINT, path, paper)
 
 
 def disc(diameter, centre_lines=False):
@@ -62,7 +75,7 @@ def disc_440(request, tmp_path_factory):
 
 @pytest.mark.parametrize("paper", PAPERS)
 def test_page_is_the_paper(tmp_path, user, paper):
-    for wide, sheet in ((False, rectangles(40, 220)), (True, rectangles(220, 40))):
+    for wide, sheet in ((False, rectangles(40, 200)), (True, rectangles(200, 40))):
         (page,) = pages(write_template(sheet, tmp_path / "disc.pdf", paper))
         wanted = PAPERS[paper][::-1] if wide else PAPERS[paper]
         assert page_size(page) == pytest.approx(wanted, abs=0.001)
@@ -74,17 +87,20 @@ def rectangles(width, height):
     return sheet
 
 
-def test_check_ruler_on_every_page(disc_440):
+@pytest.mark.parametrize("upright", [False, True], ids=["level", "upright"])
+def test_check_rulers_on_every_page(disc_440, upright):
+    """Read from the PDF's own lines: 101.6 mm long, ticks at each 10 mm and each 1/2 in."""
+    along, across = (1, 0) if upright else (0, 1)
     for page in pages(disc_440):
         lines = [each.points for each in strokes(page) if len(each.points) == 2 and each.paint in ("S", "s")]
-        level = [line for line in lines if abs(line[0, 1] - line[1, 1]) < 1e-6 and line[0, 1] < MARGIN + 20]
-        (base,) = [line for line in level if abs(abs(line[1, 0] - line[0, 0]) - 101.6) < RULE]
-        left, y = base[0]
-        upright = [line for line in lines if abs(line[0] - line[1])[0] < 1e-6 and abs(line[0, 1] - y) < 1e-6]
-        above = sorted(line[0, 0] - left for line in upright if line[1, 1] > y)
-        below = sorted(line[0, 0] - left for line in upright if line[1, 1] < y)
-        assert above == pytest.approx([10 * k for k in range(11)], abs=RULE / 10)
-        assert below == pytest.approx([12.7 * k for k in range(9)], abs=RULE / 10)
+        long = [line for line in lines if abs(line[0, across] - line[1, across]) < 1e-6]
+        (base,) = [line for line in long if abs(abs(line[1, along] - line[0, along]) - 101.6) < RULE]
+        start, at = base[0, along], base[0, across]
+        ticks = [line for line in lines if abs(line[0] - line[1])[along] < 1e-6 and abs(line[0, across] - at) < 1e-6]
+        sides = [line for line in ticks if line[1, across] > at], [line for line in ticks if line[1, across] < at]
+        found = sorted(sorted(abs(line[0, along] - start) for line in side) for side in sides)
+        assert found[0] == pytest.approx([10 * k for k in range(11)], abs=RULE / 10)
+        assert found[1] == pytest.approx([12.7 * k for k in range(9)], abs=RULE / 10)
 
 
 def finished_edge(page, radius):
@@ -109,81 +125,21 @@ def test_440_mm_disc_goes_together_over_its_pages(disc_440):
     assert len(seen) >= 4 * (len(sheets) - 1)
 
 
-def test_bare_440_mm_disc_takes_six_pages():
-    plate = lay_out(disc(440), text=TEXT, key=False, scale=1.0)
-    assert len(best_tiling(plate, "A4").tiles) == 6
-
-
-@pytest.mark.parametrize("paper", PAPERS)
-def test_every_point_of_the_edge_is_printed(tmp_path, paper):
-    """Some page shows it inside its frame."""
-    plate = lay_out(disc(440), text=TEXT, key=False, scale=1.0)
-    tiling = best_tiling(plate, paper)
-    (shape,) = plate.shapes
-    (x, y), r = shape.outlines[0].centre, shape.outlines[0].radius
-    for k in range(720):
-        px, py = x + r * math.cos(math.pi * k / 360), y + r * math.sin(math.pi * k / 360)
-        windows = map(tiling.window, tiling.tiles)
-        assert any(left <= px <= right and top <= py <= bottom for left, top, right, bottom in windows)
-
-
-@pytest.mark.parametrize("size", [(100, 100), (440, 440), (1500, 900), (186, 247), (186.1, 247.1)])
-def test_windows_overlap_and_cores_meet(size):
-    tiling = Tiling((210.0, 297.0), size, shift=(1.5, -2.0))
-    rows, columns = tiling.grid
-    left, top, right, bottom = tiling.extent()
-    assert right - left >= size[0] and bottom - top >= size[1]
-    assert tiling.core((0, 0))[:2] == pytest.approx((left, top))
-    assert tiling.core((rows - 1, columns - 1))[2:] == pytest.approx((right, bottom))
-    for row, column in tiling.all_tiles():
-        for end, start, other in ((2, 0, (row, column + 1)), (3, 1, (row + 1, column))):
-            if other in tiling.all_tiles():
-                shared = tiling.window((row, column))[end] - tiling.window(other)[start]
-                assert shared == pytest.approx(OVERLAP)
-                assert tiling.core((row, column))[end] == pytest.approx(tiling.core(other)[start])
-
-
 def test_empty_pages_are_left_out_and_the_labels_keep_their_places(tmp_path):
-    plate = lay_out(ring(700, 40), text=TEXT, key=False, scale=1.0)
-    tiling = best_tiling(plate, "A4")
-    missing = set(tiling.all_tiles()) - set(tiling.tiles)
-    rows, columns = tiling.grid
-    middle = plate.width / 2, plate.height / 2
-    assert missing
-    for left, top, right, bottom in map(tiling.window, missing):
-        corners = product((left, right), (top, bottom))
-        reach = [math.hypot(x - middle[0], y - middle[1]) for x, y in corners]
-        assert max(reach) < 320 or min(reach) > 340
+    """A ring of five rows and three columns: the three in the middle of it stay empty."""
     printed = pages(write_template(ring(700, 40), tmp_path / "ring.pdf"))
-    assert len(printed) == len(tiling.tiles) == rows * columns - len(missing)
-    for page, tile in zip(printed, tiling.tiles):
-        assert f"{name(tile)} of {len(printed)}" in page.extract_text()
-
-
-def test_a_filled_disc_keeps_its_middle():
-    plate = lay_out(disc(900), text=TEXT, key=False, scale=1.0)
-    tiling = best_tiling(plate, "A4")
-    rows, columns = tiling.grid
-    assert (rows // 2, columns // 2) in tiling.tiles
-
-
-@pytest.mark.parametrize("paper", PAPERS)
-def test_texts_and_pivot_stay_whole(paper):
-    plate = lay_out(disc(440, centre_lines=True), text=TEXT, key=False, scale=1.0)
-    tiling = best_tiling(plate, paper)
-    windows = [tiling.window(tile) for tile in tiling.tiles]
-    pivot = [box_of(shape) for shape in plate.shapes if shape.layer == "pivot"]
-    assert len(plate.texts) == 3
-    for box in [text.box() for text in plate.texts] + pivot:
-        assert any(w[0] <= box[0] and w[1] <= box[1] and w[2] >= box[2] and w[3] >= box[3] for w in windows)
+    labels = [re.search(r"([A-E][1-3]) of 12", page.extract_text())[1] for page in printed]
+    assert sorted(labels) == sorted({row + column for row in "ABCDE" for column in "123"} - {"B2", "C2", "D2"})
 
 
 def test_words_on_every_page(tmp_path, disc_440):
     texts = [" ".join(page.extract_text().split()) for page in pages(disc_440)]
     for text in texts:
         assert "Disc 440 mm across" in text
-        assert "Print at 100 % (actual size). Measure the check ruler before you cut." in text
+        assert "Print at 100 % (actual size). Measure both check rulers before you cut." in text
         assert "register marks meet" in text
+        assert "Made from: outside diameter 440 mm, ring width 20 mm." in text and "Mark BCDFGH" in text
+        assert "Lengths in millimetres. Printed on 7 May 2031." in text
     assert any("across 440 mm" in text for text in texts)
     (alone,) = pages(write_template(disc(100), tmp_path / "disc.pdf"))
     assert "register marks" not in alone.extract_text() and not circles(alone, 2.5)
@@ -201,11 +157,8 @@ def test_a_user_keeps_their_settings(tmp_path, user):
     assert dict(matplotlib.rcParams) == before
 
 
-MODELS = [
-    CircleJig("440 mm", "12 mm", ring_width="20 mm"),
-    StaveRing("440 mm", "400 mm", 12, margin="3 mm"),
-    HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm"),
-]
+JIG = CircleJig("440 mm", "12 mm", ring_width="20 mm")
+MODELS = [JIG, StaveRing("440 mm", "400 mm", 12, margin="3 mm"), HollowBlank("440 mm", "400 mm", "60 mm")]
 
 
 @pytest.mark.parametrize("model", MODELS, ids=lambda model: type(model).__name__)
@@ -215,10 +168,76 @@ def test_templates_of_the_models(tmp_path, model):
     assert all(page_size(page)[0] in (pytest.approx(215.9), pytest.approx(279.4)) for page in pages(path))
 
 
+def templates(cls):
+    """The templates of a model's examples in both units, with their imprints and papers; few have none."""
+    for model, unit, paper in itertools.product(EXAMPLES[cls], ("mm", "in"), PAPERS):
+        try:
+            yield template(model, unit), imprint_of(model, unit, date=DAY), paper
+        except ShapeError:  # says that there is no template of it
+            continue
+
+
+def on_page(part, text):
+    """A text of a part where it stands on the page, in mm."""
+    left, top = part.window[:2] or (0.0, 0.0)
+    x, y = ((value - start) * part.scale + at for value, start, at in zip(text[:2], (left, top), part.box))
+    return text._replace(x=x, y=y, size=text.size * part.scale)
+
+
+def shown(part):
+    """The texts that a part shows on its page."""
+    texts = [] if part.outlines else part.plate.texts
+    if part.whole:
+        texts = [text for text in texts if holds(part.window, text_box(text))]
+    return [on_page(part, text) for text in texts]
+
+
+WITH_TEMPLATE = [cls for cls in EXAMPLES if has_template(cls)]
+
+
+@pytest.mark.parametrize("cls", WITH_TEMPLATE)
+def test_no_word_of_a_template_is_cut_or_stands_on_another(cls):
+    """In mm and in inches, on A4 and Letter: whole on its page, on the drawing's part or outside it, at full size."""
+    for sheet, imprint, paper in templates(cls):
+        for (width, height), (drawn, *others) in compose(sheet, imprint, paper):
+            assert drawn.scale == pytest.approx(1, abs=1e-9) and drawn.whole
+            assert drawn.box[3] == pytest.approx(drawn.window[3] - drawn.window[1])  # neither way is scaled
+            assert drawn.box[2] + SIDE == pytest.approx(width - 2 * MARGIN)
+            frame = (MARGIN - 0.1, MARGIN - 0.1, width - MARGIN + 0.1, height - MARGIN + 0.1)
+            inside = [ink(text) for text in shown(drawn)]
+            outside = [ink(text) for part in others for text in shown(part)]
+            drawing = (*drawn.box[:2], drawn.box[0] + drawn.box[2], drawn.box[1] + drawn.box[3])
+            assert all(holds(drawing, box) for box in inside)
+            assert all(holds(frame, box) and not meet(drawing, box) for box in outside)
+            for one, other in itertools.combinations([*inside, *outside], 2):
+                assert not meet(one, other), (sheet.title, paper, one, other)
+
+
+@pytest.mark.parametrize("cls", WITH_TEMPLATE)
+def test_the_foot_keeps_its_parts_apart(cls):
+    """Ruler, key and map stand beside each other."""
+    for sheet, imprint, paper in templates(cls):
+        for _, (_, _, _, *foot) in compose(sheet, imprint, paper):
+            rows = [part.box for part in foot if part.box[0] > 0]
+            ruler = [line for line in foot[0].plate.lines if line.layer == "rule"]
+            rows.append(
+                (MARGIN, min(line.end[1] for line in ruler), max(line.end[0] for line in ruler) - MARGIN + 8, 8)
+            )
+            edges = {(left, top, left + across, top + down) for left, top, across, down in rows}
+            assert not any(meet(one, other) for one, other in itertools.combinations(edges, 2))
+
+
+def test_words_on_how_to_use_it_stand_on_every_page(tmp_path):
+    sheet = disc(440)
+    sheet.use = "Fold the flap under along the dashed line, then press the corner to the edge."
+    for page in pages(write_template(sheet, tmp_path / "disc.pdf")):
+        assert sheet.use in " ".join(page.extract_text().split())
+
+
 def test_drilled_pivots_are_as_far_apart_as_they_should_be(tmp_path):
     """The two pivot holes of a ring lie ring width and one cutter apart: 32 mm."""
     holes = []
-    for page in pages(save_template(MODELS[0], folder=tmp_path)):
+    for page in pages(save_template(JIG, folder=tmp_path)):
         bent = [each for each in strokes(page) if each.bends and each.paint in ("S", "s")]
         round_ones = [each for each in bent if abs(each.size[0] - each.size[1]) < 1e-3 and each.size[0] > 3]
         middles = {tuple(numpy.round(each.middle, 3)) for each in round_ones if each.middle[1] > 50}
@@ -228,5 +247,5 @@ def test_drilled_pivots_are_as_far_apart_as_they_should_be(tmp_path):
 
 def test_unknown_paper_is_refused_before_anything_is_written(tmp_path):
     with pytest.raises(ValueError, match="A4 or Letter"):
-        save_template(MODELS[0], "A3", folder=tmp_path)
+        save_template(JIG, "A3", folder=tmp_path)
     assert not list(tmp_path.iterdir())
