@@ -13,25 +13,34 @@ from shoplib import CasterLeg, CentreFinder, CircleJig, Cope, DowelJoint, Rebate
 from shoplib.paper.plot import save_png
 
 IMAGES = Path(__file__).resolve().parent.parent / "images"
-PLATES = {
-    "circle_jigs": CircleJig(
-        "440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm", through="1 mm",
-        cutting_length="30 mm", base_thickness="6 mm",
-    ),
-    "stave_rings": StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm", saw_error="0.1 deg"),
-    "rebates": Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm"),
-    "dowels": DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", leg_depth="12 mm", edge="12 mm"),
-    "coping": Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm", drum_diameter="38 mm"),
-    "finding_the_centre": CentreFinder("35 mm", "0.3 mm"),
-    "casters": CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm", centre_error="0.5 mm"),
+WIDE, HIGH = 480.0, 360.0  # px of a plate in the contents, where it stands at three quarters of that
+PLATES = {  # the topic's model, how its views begin, and whether its dimensions are small enough for the contents
+    "circle_jigs": (CircleJig("440 mm", "12 mm", ring_width="20 mm"), ("From above",), False),
+    "stave_rings": (StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm"), ("The blank",), True),
+    "rebates": (Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm"), ("Section",), True),
+    "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("Cut upright",), True),
+    "coping": (Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("One corner",), True),
+    "finding_the_centre": (CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "), True),
+    "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
 }  # fmt: skip
 
 
 def plates():
-    """Each topic's plate, drawn by the same code as on the bench."""
-    for topic, model in PLATES.items():
-        save_png(draw(model), IMAGES / f"{topic}.png", width_px=1200)
+    """A view or two of each topic for the contents, drawn by the same code as on the bench."""
+    for topic, (model, titles, dimensioned) in PLATES.items():
+        sheet = draw(model)
+        sheet.views = [view for title in titles for view in sheet.views if view.title.startswith(title)]
+        for place, view in enumerate(sheet.views):
+            view.cell = CELLS[len(sheet.views)][place]
+            view.dimensions = view.dimensions if dimensioned else []
+        save_png(sheet, IMAGES / f"{topic}.png", width_px=960, width=WIDE, height=HIGH)
         print(f"{topic}.png")
+
+
+CELLS = {
+    1: [(0, 0, 1, 1)],
+    4: [(0, 0, 0.5, 0.5), (0.5, 0, 0.5, 0.5), (0, 0.5, 0.5, 0.5), (0.5, 0.5, 0.5, 0.5)],
+}
 
 
 def lesson():

@@ -8,8 +8,8 @@ from shoplib.model import Facts
 def questions(topic, student, unit="mm"):
     """A topic's questions with the sizes of one student, in "mm" or in "in".
 
-    >>> print(questions("circle_jigs", 1, "in")[0].text)
-    A disc is to be 11 1/2 in across; the cutter measures 1/4 in. How far is the pivot's centre from the cutter's centre?
+    >>> print(questions("stave_rings", 1)[0].text)
+    A ring lies flat and has 9 staves. How far from a square cut is the saw set?
     """
     return importlib.import_module(f"shoplib.practice.{topic}").questions(student, unit)
 
