@@ -2,13 +2,30 @@
 
 import math
 
-from shoplib.drawing.parts import found, given
-from shoplib.drawing.sheet import Sheet
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.sheet import Circle, EndGrain, Sheet
+from shoplib.model import given_in_full as given
+
+USE_OF_WAYS = (
+    "Square the end first, and plane or chalk it. Then one of four. 1: two chords anywhere, each halved by compasses; "
+    "the lines through the arcs' crossings meet. 2: arms on the rim, draw along the blade, turn it a quarter, draw "
+    "again. 3: a square's corner on the rim; join where its edges leave the rim and halve that line. 4: three lines "
+    "along the cradle's guide, a third of a turn apart; prick the middle of their triangle. Check with compasses."
+)
+USE_OF_PIECE = (
+    "Lay a straightedge across the piece from rim to rim: the chord. Measure the rise in its middle, square to it, "
+    "with care, for the radius hangs on it. The longest chord that you can take is the best."
+)
+
+
+def leg_end(view, radius):
+    """A leg's end: growth rings round a pith that lies anywhere but in the middle."""
+    view.area("kept", Circle("kept", (0, 0), radius), grain=EndGrain((0.35 * radius, -0.25 * radius)))
 
 
 def draw_centre_finder(end, unit="mm"):
     """The end with its two lines, the zone of their crossing enlarged, and the four ways in small views."""
-    sheet = Sheet("Finding the centre", _spoken(end, unit))
+    sheet = Sheet("Finding the centre", _spoken(end, unit), use=USE_OF_WAYS)
     _end(sheet.view("The end, true proportion", (0, 0, 0.36, 0.54)), end, unit)
     _zone(sheet.view("The middle, enlarged", (0.36, 0, 0.64, 0.54)), end, unit)
     ways = (
@@ -54,7 +71,7 @@ def zone_corners(end):
 
 def _end(view, end, unit):
     radius, half = end.diameter / 2, end.crossing_angle / 2
-    view.circle("kept", (0, 0), radius)
+    leg_end(view, radius)
     for angle in (half, -half):
         through(view, "drawn", (0, 0), angle, 1.12 * radius)
     view.area("zone", zone_corners(end))
@@ -85,7 +102,7 @@ def _zone(view, end, unit):
 def _bisectors(view, end):
     """Two chords, and the lines that halve them square."""
     radius, half = end.diameter / 2, end.crossing_angle / 2
-    view.circle("kept", (0, 0), radius)
+    leg_end(view, radius)
     opposite = math.pi if end.crossing_angle < math.pi / 2 else 0.0  # chords stay apart
     for angle in (half, opposite - half):
         middle, along = on(angle, 0.72 * radius), angle + math.pi / 2
@@ -97,7 +114,7 @@ def _centre_square(view, end):
     """The square's arms on the rim, its blade's edge through the centre, and the line of a quarter turn before."""
     radius = end.diameter / 2
     wide, long = 0.2 * radius, 1.25 * radius
-    view.circle("kept", (0, 0), radius)
+    leg_end(view, radius)
     corner = on(1.25 * math.pi, math.sqrt(2) * radius)
     view.area("square", _square(corner, (0.0, math.pi / 2), (long, long), -wide))
     edge = (corner, on(math.pi / 4, 2.15 * radius, corner))
@@ -117,7 +134,7 @@ def _square(corner, angles, lengths, wide):
 def _semicircle(view, end):
     """A try square's corner on the rim; where its edges leave the rim are the ends of a diameter, then halved."""
     radius, lean = end.diameter / 2, math.radians(-14)
-    view.circle("kept", (0, 0), radius)
+    leg_end(view, radius)
     corner, left, right = on(math.radians(112), radius), on(math.pi + lean, radius), on(lean, radius)
     angles = [math.atan2(point[1] - corner[1], point[0] - corner[0]) for point in (left, right)]
     lengths = [math.dist(corner, point) + 0.15 * radius for point in (left, right)]
@@ -132,7 +149,7 @@ def _v_cradle(view, end):
     """The leg in its cradle and three lines a third of a turn apart; what the guide misses is enlarged."""
     radius = end.diameter / 2
     deep, wide, foot = math.sqrt(2) * radius, 1.3 * radius, -1.62 * radius
-    view.circle("kept", (0, 0), radius)
+    leg_end(view, radius)
     view.area("square", ((0, -deep), (wide, -deep + wide), (wide, foot), (-wide, foot), (-wide, -deep + wide)))
     missed = 0.13 * radius if end.square_error else 0.0
     for k in range(3):
@@ -142,30 +159,40 @@ def _v_cradle(view, end):
     view.cross("centre", (0, 0), 0.05 * radius)
 
 
-def rings(diameter):
+def rings(diameter, unit="mm"):
     """Diameters of the template's rings: this one, and three smaller and three larger by an even step."""
-    step = 2.0 if diameter < 100 else 10.0
+    step = (2.0 if diameter < 100 else 10.0) if unit == "mm" else (25.4 / 16 if diameter < 100 else 25.4 * 3 / 8)
     return [diameter + step * k for k in range(-3, 4) if diameter + step * k > 0]
 
 
 def template_centre_finder(end, unit="mm"):
     """Rings round a cross: laid on the end until the rim runs evenly between two of them, and pricked through."""
-    sheet = Sheet("Centre template", _spoken(end, unit))
-    view = sheet.view("Lay it on the end, the rim even between two rings; prick the cross")
-    diameters = rings(end.diameter)
+    diameters = rings(end.diameter, unit)
+    step = given_size(end, diameters[-1] - diameters[-2], unit)
+    use = (
+        f"The full ring is the end's own size; the broken ones are larger and smaller by {step} each. Cut the paper "
+        "along a ring a little smaller than the end, lay it on so that the same margin of wood shows all round, and "
+        "prick through the cross."
+    )
+    sheet = Sheet("Centre template", _spoken(end, unit), use=use)
+    view = sheet.view("Prick through the cross")
     for diameter in diameters:
         view.circle("joint" if diameter == end.diameter else "hidden", (0, 0), diameter / 2)
     view.cross("centre", (0, 0), 0.54 * diameters[-1])
     view.cross("joint", (0, 0), 2.0)
-    for diameter in (end.diameter, diameters[-1]):
-        text = f"Ø {end.model.inputs()['diameter'].write(diameter, unit)}"
-        view.dimension((-diameter / 2, 0), (diameter / 2, 0), text)
+    for diameter in (diameters[0], end.diameter, diameters[-1]):
+        view.dimension((-diameter / 2, 0), (diameter / 2, 0), f"Ø {given_size(end, diameter, unit)}")
     return sheet
+
+
+def given_size(end, size, unit):
+    """A length written as an input of the end is."""
+    return given(end.model.Stand({"diameter": size}), "diameter", unit)
 
 
 def draw_chord_rise(piece, unit="mm"):
     """The whole circle with the measured piece on it, and the piece alone."""
-    sheet = Sheet("Radius from chord and rise", _spoken_piece(piece, unit))
+    sheet = Sheet("Radius from chord and rise", _spoken_piece(piece, unit), use=USE_OF_PIECE)
     _whole(sheet.view("The whole circle", (0, 0, 0.5, 1)), piece, unit)
     _piece(sheet.view("The piece that was measured", (0.5, 0, 0.5, 1)), piece, unit)
     return sheet
@@ -206,8 +233,14 @@ def _piece(view, piece, unit):
 
 def template_chord_rise(piece, unit="mm"):
     """The piece at full size: cut it out and lay it against the work, or mark the curve with it."""
-    sheet = Sheet("Arc from chord and rise", _spoken_piece(piece, unit))
-    _piece(sheet.view(f"Arc of radius {found(piece, 'radius', unit)}: lay it against the rim"), piece, unit)
+    use = (
+        "Cut along the curve and the chord. Lay it on the work: where the radius is the same, the curve runs along the "
+        "rim from end to end. The chain line is square to the chord and points to the centre."
+    )
+    sheet = Sheet("Gauge of an arc", _spoken_piece(piece, unit), use=use)
+    view = sheet.view(f"Arc of radius {found(piece, 'radius', unit)}, full size")
+    _piece(view, piece, unit)
+    view.note(on(math.pi / 2 + piece.arc_angle / 4, piece.radius), "the rim's edge", "left")
     return sheet
 
 

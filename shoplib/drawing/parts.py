@@ -1,11 +1,16 @@
 """Small parts that several topics draw or write the same way."""
 
-from shoplib.model import answer
+from shoplib.model import answer, answer_in_full
 
 
 def found(plain, name, unit):
     """A result written for a drawing, or a dash where it has none."""
     return answer(plain, name, unit)[0]
+
+
+def found_in_full(plain, name, unit):
+    """The same, in inches with the decimal in brackets where the fraction is not exact."""
+    return answer_in_full(plain, name, unit)[0]
 
 
 def given(plain, name, unit):

@@ -6,6 +6,10 @@ from shoplib.drawing.finding_the_centre import on
 from shoplib.drawing.sheet import Sheet
 from shoplib.model import write_value
 
+USE = (
+    "Across is measured from the upright edge, up from the level one; the centre lies where it is told from the same "
+    "two edges. Mark it, and check it with compasses at every point before you drill."
+)
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
@@ -18,7 +22,7 @@ def draw_rim(points, circle, unit="mm", numbers=None):
     'Circle through a measured rim'
     """
     numbers = numbers or range(1, len(points) + 1)
-    sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers))
+    sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers), use=USE)
     times = enlarged(circle)
     x, y = circle.centre
     title = f"Centre {write(x, unit)} across, {write(y, unit)} up"

@@ -149,6 +149,11 @@ class CentreFinder(Model):
                 "chalked or planed end.", self.centre_error, input="marking_error",
             )
 
+    def on_card(self):
+        """The worst of two lines, the four ways side by side, and what shows whether square or guide is true."""
+        ways = ("bisectors", "centre_square", "semicircle", "v_cradle")
+        return ("centre_error", *ways, "square_offset", "triangle_side")
+
     def wall_left(self, hole_diameter):
         """The thinnest wall beside a hole drilled on the marked centre, the crossing off by centre_error.
 
@@ -225,6 +230,10 @@ class ChordRise(Model):
     def arc_angle(self):
         """Between the radii to the chord's ends, seen from the centre: four times the slope of the half arc's chord."""
         return 4 * atan(2 * self.rise / self.chord)
+
+    def on_card(self):
+        """What the circle is swung with; the short rule and the arc's angle are for the lesson."""
+        return ("radius", "diameter", "centre_beyond")
 
     def worries(self):
         if self.rise < self.chord / 20:

@@ -10,9 +10,9 @@ from shapely import Point, Polygon
 from shapely.geometry import LineString
 from shapes import areas, disc, measured, on, view, whole
 
-from shoplib import CentreFinder, ChordRise, save_template
+from shoplib import CentreFinder, ChordRise, measure, save_template
 from shoplib.drawing import draw, template
-from shoplib.drawing.sheet import Circle, Line
+from shoplib.drawing.sheet import Area, Circle, EndGrain, Line
 
 over_the_range = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 
@@ -53,10 +53,11 @@ def test_zone_is_where_the_straying_lines_cross(sizes):
 def test_end_is_drawn_in_true_proportion(sizes):
     end = some(CentreFinder, sizes)
     plan = view(draw(end), "The end")
-    (round_,) = on(plan, "kept", Circle)
-    assert 2 * round_.radius == pytest.approx(end.values["diameter"]) == pytest.approx(measured(plan, "Ø"))
+    (round_,) = on(plan, "kept", Area)
+    radius = round_.outlines[0].radius
+    assert 2 * radius == pytest.approx(end.values["diameter"]) == pytest.approx(measured(plan, "Ø"))
     (zone,) = areas(plan, "zone")
-    assert disc(round_.radius).contains(zone)
+    assert disc(radius).contains(zone)
     one, other = lines(plan)
     ways = [math.atan2(*reversed([b - a for a, b in zip(*each.coords)])) for each in (one, other)]
     assert abs(ways[0] - ways[1]) == pytest.approx(end.values["crossing_angle"])
@@ -103,17 +104,33 @@ def test_cradle_lines_meet_only_when_the_guide_is_true(square, closed):
     assert closed or off[0] > 1
 
 
-@pytest.mark.parametrize(("diameter", "step"), [("35 mm", 2), ("440 mm", 10), ("1 3/8 in", 2)])
-def test_template_has_rings_about_one_point(diameter, step):
-    (sheet,) = template(CentreFinder(diameter)).views
-    rings = on(sheet, "hidden", Circle) + on(sheet, "joint", Circle)
+def test_every_end_shows_its_rings_and_none_has_its_pith_in_the_middle():
+    """Growth rings hardly ever run about the middle of a leg: who drills on the pith drills aside."""
+    for plan in draw(CentreFinder("35 mm")).views:
+        for end in on(plan, "kept"):
+            assert isinstance(end.grain, EndGrain) and math.hypot(*end.grain.pith) > 0.3 * end.outlines[0].radius
+
+
+RINGS = [("35 mm", "mm", 2, "2.0 mm"), ("440 mm", "mm", 10, "10.0 mm"), ("1 3/8 in", "in", 25.4 / 16, "1/16 in"),
+         ("17 3/8 in", "in", 25.4 * 3 / 8, "3/8 in")]  # fmt: skip
+
+
+@pytest.mark.parametrize(("diameter", "unit", "step", "told"), RINGS)
+def test_template_has_rings_about_one_point(diameter, unit, step, told):
+    sheet = template(CentreFinder(diameter), unit)
+    (plan,) = sheet.views
+    rings = on(plan, "hidden", Circle) + on(plan, "joint", Circle)
     assert {ring.centre for ring in rings} == {(0, 0)}
     across = sorted(2 * ring.radius for ring in rings)
     true = CentreFinder(diameter).values["diameter"]
     assert across == pytest.approx([true + step * k for k in range(-3, 4)])
-    (own,) = on(sheet, "joint", Circle)
+    (own,) = on(plan, "joint", Circle)
     assert 2 * own.radius == pytest.approx(true)
-    assert not CentreFinder(diameter).plain.diameter - measured(sheet, f"Ø {sheet.dimensions[0].text[2:]}") > 1e-9
+    assert [math.dist(each.start, each.end) for each in plan.dimensions] == pytest.approx([across[0], true, across[-1]])
+    for each in plan.dimensions:
+        size = measure.length(each.text.removeprefix("Ø ").partition(" (")[0]).m_as("mm")
+        assert size == pytest.approx(math.dist(each.start, each.end), abs=0.2)
+    assert f"smaller by {told} each" in sheet.use
 
 
 @pytest.mark.filterwarnings("error")

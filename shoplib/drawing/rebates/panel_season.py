@@ -3,12 +3,20 @@
 import math
 
 from shoplib.drawing.parts import centre_lines
-from shoplib.drawing.rebates.ring import boards, found, staves
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.rebates.ring import boards, staves
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
 from shoplib.model import given_in_full as given
 from shoplib.model import in_full
 
 SEASONS = (("As made", "made", "gap_as_made"), ("Dry season", "dry", "gap_dry"), ("Damp season", "damp", "gap_damp"))
+
+USE = (
+    "Read the panel's moisture on the day. Cut it round to its diameter as made, mark the grain's direction on its "
+    "underside and lay it in with equal strips all round. Measure the gap at both ends of the diameter across its "
+    "grain; there it changes most. Lap: how far a panel that has shrunk, and slid right over to the other side, still "
+    "reaches under the lip."
+)
 
 
 def draw_panel_season(panel, unit="mm"):
@@ -16,7 +24,7 @@ def draw_panel_season(panel, unit="mm"):
 
     Where the rebate's width is known, a last view shows what still laps under the lip of a shrunk panel slid over.
     """
-    sheet = Sheet("Panel through the year", _spoken_season(panel, unit))
+    sheet = Sheet("Panel through the year", _spoken_season(panel, unit), use=USE)
     _damp_plan(sheet.view("Damp season, underside up", (0, 0, 0.45, 1)), panel, unit)
     rows = len(SEASONS) + panel.has("rebate_width")
     for index, (title, content, gap) in enumerate(SEASONS):

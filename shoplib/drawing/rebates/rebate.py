@@ -3,7 +3,8 @@
 import math
 
 from shoplib.drawing.parts import centre_lines
-from shoplib.drawing.rebates.ring import found, staves
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.rebates.ring import staves
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
 from shoplib.model import LENGTH_STEPS, ShapeError, in_full, write_value
 from shoplib.model import given_in_full as given
@@ -11,7 +12,7 @@ from shoplib.model import given_in_full as given
 
 def draw_rebate(rebate, unit="mm"):
     """Section through rim and panel, the ring from below, the corner enlarged where there is one to see, the cut."""
-    sheet = Sheet("Rebate", _spoken(rebate, unit))
+    sheet = Sheet("Rebate", _spoken(rebate, unit), use=_use(rebate))
     cornered, cut = rebate.clearance > 0 or rebate.proud != 0, _is_set(rebate)
     section = sheet.view("Section, show face up", (0, 0, 0.47, 0.63 if cornered else 1))
     _section(section, rebate, unit)
@@ -42,6 +43,31 @@ def _spoken(rebate, unit):
         words += f" A cutter of {given(rebate, 'cutter_diameter', unit)} cuts it, guided by a {rebate.guide}."
         names = (rebate.guide, *names)
     return words + "".join(f" {rebate.model.results()[name].words}: {found(rebate, name, unit)}." for name in names)
+
+
+def _use(rebate):
+    """How the rebate is cut with what stands on the card, and what is measured before the panel is cut."""
+    if rebate.guide == "bearing":
+        first = (
+            "The ring is free, its inside smooth, held down with its underside up, a support of its own height in the "
+            "middle. The bearing, below the cutter, must roll on the ring's inside in every pass."
+        )
+    else:
+        first = (
+            "The outside is cut, the middle still in, the underside up. Set the pivot; check with a rule that the "
+            "cutter's far edge is the reach away from the pivot's centre."
+        )
+    rounds = " At each depth go round at the wall first, then at each shorter pivot." if _is_narrow(rebate) else ""
+    last = " Cut the inside after that." if rebate.guide == "pivot" else ""
+    return (
+        f"{first} Go round clockwise, pass by pass.{rounds}{last} Measure the rebate across in three directions: the "
+        "panel is the smallest of them less the clearance twice."
+    )
+
+
+def _is_narrow(rebate):
+    """Whether a pivot guides a cutter that needs more than one round."""
+    return _is_set(rebate) and rebate.guide == "pivot" and rebate.cutter_diameter < rebate.rebate_width
 
 
 def rim_section(rebate):

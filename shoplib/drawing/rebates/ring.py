@@ -1,17 +1,11 @@
-"""What both plates share: a rim seen from below, drawn as it grew, and results written in full."""
+"""A rim seen from below, drawn as it grew: in mitred staves or in boards."""
 
 import math
 
 from shoplib.drawing.sheet import Circle
-from shoplib.model import answer_in_full
 
 STAVES = 12
 PIECES = 10  # straight pieces in a stave's arc
-
-
-def found(plain, name, unit):
-    """A result written for a drawing, with decimal inches where its fraction is not exact."""
-    return answer_in_full(plain, name, unit)[0]
 
 
 def staves(view, inside, outside, count=STAVES):
