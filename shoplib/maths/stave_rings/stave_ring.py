@@ -186,7 +186,7 @@ class StaveRing(Model):
         self._check_flat()
         return self.board_width / cos(self.pi / self.staves - self.saw_error)
 
-    @result("gap at each joint of two halves", "h", step="0.01 mm", inch_step="0.001 in")
+    @result("two halves, gap at each joint", "h", step="0.01 mm", inch_step="0.001 in")
     def half_gap(self):
         """What a rule reads in the dry fit at each of the two joints between two half rings.
 
@@ -199,7 +199,7 @@ class StaveRing(Model):
         self._check_halves()
         return 2 * self.joint_face * sin(self.closing_angle / 4)
 
-    @result("gap at each joint under a band clamp", "b", step="0.01 mm", inch_step="0.001 in")
+    @result("band clamp, gap at each joint", "b", step="0.01 mm", inch_step="0.001 in")
     def gap_per_joint(self):
         """What is left at each joint when a band clamp shares the error over all of them.
 
@@ -210,7 +210,7 @@ class StaveRing(Model):
         """
         return 2 * self.joint_face * sin(abs(self.saw_error))
 
-    @result("margin left by two trued halves", "m_h", plan=True)
+    @result("two halves trued, margin left", "m_h", plan=True)
     def margin_left(self):
         """Least wood beyond the finished ring, outside or inside, once two half rings are trued and glued.
 
