@@ -10,6 +10,7 @@ from browser.lab import CHROMIUM, HOUSE, Lab, LessonPage, chromium
 from playwright.sync_api import sync_playwright
 
 from shoplib import CasterLeg, CentreFinder, CircleJig, Cope, DowelJoint, Rebate, StaveRing, draw
+from shoplib.drawing.stave_rings.holding import draw_holding
 from shoplib.paper.plot import save_png
 
 IMAGES = Path(__file__).resolve().parent.parent / "images"
@@ -43,6 +44,13 @@ CELLS = {
 }
 
 
+def holding():
+    """How a built ring is held for the router, for its lesson."""
+    ring = StaveRing("440 mm", "400 mm", 12, margin="3 mm")
+    save_png(draw_holding(ring.plain), IMAGES / "stave_rings_holding.png", width_px=1200)
+    print("stave_rings_holding.png")
+
+
 def lesson():
     """The first lesson, run, its bench in a browser window."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
@@ -60,4 +68,5 @@ def lesson():
 
 if __name__ == "__main__":
     plates()
+    holding()
     lesson()
