@@ -251,7 +251,7 @@ class Working:
         found = self.cls.results()[template.name]
         result = self._found(found, getattr(self.plain, template.name))
         mathml = template.mathml.replace(_mark("R"), f"<mtext>{result}</mtext>")
-        latex = template.latex.replace(_mark("R"), rf"\text{{{_in_latex(result)}}}")
+        latex = template.latex.replace(_mark("R"), _latex_text(result))
         for index, key in enumerate(template.leans_on):
             number = _bracketed(self._number(declared[key], getattr(self.plain, key)))
             mathml = mathml.replace(_mark(index), number)
@@ -309,7 +309,7 @@ class Working:
     def _repr_latex_(self):
         if not self.left_out:
             return "$\\displaystyle " + self.latex + "$"
-        told = rf"\\[1.5ex] \text{{{_in_latex(self.left_out)}}}"
+        told = rf"\\[1.5ex] {_latex_text(self.left_out)}"
         return rf"$\displaystyle \begin{{array}}{{l}}\displaystyle {self.latex} {told}\end{{array}}$"
 
     @property
@@ -362,3 +362,9 @@ def _in_latex(text):
 def _pound(kind):
     """A pound, a pound-force or a pound a square inch in the units that formulas run on."""
     return measure.plain(kind, f"1 {IN_POUNDS[kind][0]}")
+
+
+def _latex_text(text):
+    """Words in LaTeX, where a degree's sign stands as it is: maths is not read among words."""
+    escaped = text.replace("%", r"\%")
+    return rf"\text{{{escaped}}}"
