@@ -13,7 +13,7 @@ _HOMES = {
     "maths.stave_rings": ("HollowBlank", "StaveRing"),
     "maths.coping": ("Cope", "RoundCope"),
     "maths.rebates": ("PanelSeason", "Rebate"),
-    "maths.movement": ("equilibrium",),
+    "maths.movement": ("equilibrium", "moistures"),
     "maths.rims": ("chord", "circle_through", "fit_circle", "radius_from_chord"),
     "maths.finding_the_centre": ("CentreFinder", "ChordRise"),
     "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),

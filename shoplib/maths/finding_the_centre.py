@@ -3,7 +3,7 @@
 from shoplib import measure
 from shoplib.maths.functions import atan, cos, least, most, sin, sqrt
 from shoplib.maths.rims import radius_of
-from shoplib.model import Caution, Input, Model, ShapeError, angle, length, model, public, result
+from shoplib.model import Caution, Facts, Input, Model, ShapeError, angle, length, length_in_full, model, public, result
 
 
 @model
@@ -173,6 +173,19 @@ class CentreFinder(Model):
                 hole, plain.diameter, plain.centre_error, plain.diameter - 2 * plain.centre_error,
             )
         return public(wall, "length")
+
+
+    def walls(self, hole_diameter, unit="mm"):
+        """The wall beside a hole in words: on the true centre, and at its thinnest on the marked one.
+
+        >>> CentreFinder("35 mm").walls("25 mm")
+        wall all round, hole on the true centre         5.0 mm
+        thinnest wall, hole on the mark at its worst    4.6 mm
+        """
+        hole, left = measure.plain("length", hole_diameter), self.wall_left(hole_diameter).m_as("mm")
+        walls = [("wall all round, hole on the true centre", (self.plain.diameter - hole) / 2)]
+        walls.append(("thinnest wall, hole on the mark at its worst", left))
+        return Facts((words, length_in_full(wall, unit)) for words, wall in walls)
 
 
 @model

@@ -5,7 +5,7 @@ Moisture contents and humidities are plain ratios here: 0.08 is 8 %.
 
 from shoplib import measure
 from shoplib.measure import MeasureError
-from shoplib.model import Caution, ShapeError, percent, public
+from shoplib.model import Caution, Facts, ShapeError, percent, public
 from shoplib.tables import table
 
 CUTS = {"flat": "tangential", "quarter": "radial"}
@@ -103,6 +103,23 @@ def equilibrium(temperature, humidity):
     if not 0 <= damp <= 0.95:
         raise ShapeError(f"A humidity of {100 * damp:.1f} % is outside the formula: it must be from 0 to 95 %.")
     return public(content_in_air(warm, damp), "percent")
+
+
+def moistures(temperature, *humidities):
+    """What wood comes to in air of this temperature, for each relative humidity: a small table that shows itself.
+
+    >>> moistures("21 °C", "30 %", "50 %")
+    relative humidity at 21.0 °C  wood comes to
+    30.0 %                        6.2 %
+    50.0 %                        9.2 %
+    """
+    degrees = measure.plain("temperature", temperature)
+    rows = [(_told(measure.percent(each)), _told(equilibrium(temperature, each))) for each in humidities]
+    return Facts(rows, head=(f"relative humidity at {degrees:.1f} °C", "wood comes to"))
+
+
+def _told(content):
+    return measure.show(content, "percent", "0.1 %")
 
 
 def content_in_air(temperature, humidity):

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from shoplib import measure
 from shoplib.maths.functions import sqrt
-from shoplib.model import Facts, ShapeError, in_full, public, write_finely, write_value
+from shoplib.model import Facts, ShapeError, length_in_full, public, write_finely
 
 FLATTEST = 1000  # times their spread: points on a larger circle lie in a line for all that a rule can tell
 FEWEST_TO_JUDGE = 5  # any one left out of four leaves three, and three always lie on a circle
@@ -279,7 +279,7 @@ def verdict(points, circle, numbers=None, unit="mm"):
     if len(points) == 3:
         return Verdict("Three points always lie on a circle: they cannot tell a slip. Measure more.")
     if worst > SEEN:
-        words = f"The points do not lie on one circle: the furthest is {_told(worst, unit)} off it. "
+        words = f"The points do not lie on one circle: the furthest is {length_in_full(worst, unit)} off it. "
         return Verdict(words + _why(points), warns=True)
     if len(points) < FEWEST_TO_JUDGE:
         return Verdict("The points agree, but four are too few to show a slip: measure more.")
@@ -292,7 +292,7 @@ def _accuse(points, circle, numbers, unit):
     side = "outside" if off > 0 else "inside"
     words = (
         f"Point {numbers[circle.suspect - 1]} looks wrong: the others agree on a circle "
-        f"{_told(2 * others.radius, unit)} across, and it lies {_told(abs(off), unit)} {side} that. "
+        f"{length_in_full(2 * others.radius, unit)} across, and it lies {length_in_full(abs(off), unit)} {side} that. "
         "Measure it again before you trust this circle."
     )
     return Verdict(words + ("" if len(points) >= SURE else " Measure one or two more points to be sure."), True)
@@ -302,7 +302,3 @@ def _why(points):
     if len(points) < FEWEST_TO_JUDGE:
         return "Nobody can tell which is wrong: any three of them agree. Measure more."
     return "No single point is to blame: the rim is out of round, or several readings are off."
-
-
-def _told(value, unit):
-    return in_full(write_value(value, "length", unit, "0.1 mm", "1/64 in"), value, "length", unit)

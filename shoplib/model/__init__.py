@@ -17,11 +17,21 @@ from shoplib.model.models import Model, answer, answer_in_full, given_in_full, k
 from shoplib.model.results import Result, result
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
-from shoplib.model.writing import FINE, LENGTH_STEPS, decimal, finely, in_full, public, write_finely, write_value
+from shoplib.model.writing import (
+    FINE,
+    LENGTH_STEPS,
+    decimal,
+    finely,
+    in_full,
+    length_in_full,
+    public,
+    write_finely,
+    write_value,
+)
 
 __all__ = [
     "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Plain", "Result",
     "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "finely", "flag", "force",
-    "given_in_full", "in_full", "known", "length", "mass", "model", "percent", "public", "result",
+    "given_in_full", "in_full", "known", "length", "length_in_full", "mass", "model", "percent", "public", "result",
     "stress", "summary", "write_finely", "write_value",
 ]

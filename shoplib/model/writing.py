@@ -59,6 +59,15 @@ def in_full(text, value, kind, unit):
     return f"{text} ({beside})" if beside else text
 
 
+def length_in_full(value, unit="mm"):
+    """A length in mm as it is told everywhere: to a tenth of a millimetre, or a 64th with its decimal.
+
+    >>> length_in_full(226.0), length_in_full(226.0, "in")
+    ('226.0 mm', '8 57/64 in (8.898)')
+    """
+    return in_full(write_value(value, "length", unit, *LENGTH_STEPS), value, "length", unit)
+
+
 def finely(item, value, unit="mm"):
     """A small plain value of an input or result: to 0.01 mm, 0.001 in or 0.01 deg, a ratio to a tenth of its step."""
     step = item.step / 10 if item.kind == "ratio" else item.step

@@ -210,6 +210,20 @@ def test_hole_that_may_break_out(hole):
     assert CentreFinder("35 mm").wall_left("34 mm").m_as("mm") == CLOSE(0.5 - 0.3 * math.sqrt(2))
 
 
+def test_walls_in_words():
+    told = repr(CentreFinder("35 mm").walls("25 mm"))
+    assert [line.split("  ")[-1].strip() for line in told.splitlines()] == ["5.0 mm", "4.6 mm"]
+    assert "3/16 in (0.180)" in repr(CentreFinder("35 mm").walls("25 mm", "in"))  # 4.576 mm
+    with pytest.raises(ShapeError, match="may break out"):
+        CentreFinder("35 mm").walls("35 mm")
+
+
+def test_cards_carry_what_is_used_at_the_bench():
+    end, piece = CentreFinder("35 mm").plain, ChordRise("300 mm", "40 mm").plain
+    assert end.on_card()[0] == "centre_error" and "near_corner" not in end.on_card()
+    assert piece.on_card() == ("radius", "diameter", "centre_beyond")
+
+
 def test_hole_of_nothing_or_without_unit():
     with pytest.raises(ShapeError, match="more than nothing"):
         CentreFinder("35 mm").wall_left("0 mm")

@@ -3,7 +3,7 @@
 import published
 import pytest
 
-from shoplib import MeasureError, ShapeError, equilibrium
+from shoplib import MeasureError, ShapeError, equilibrium, moistures
 from shoplib.maths.movement import coefficient, content_in_air, moved, species, swelling, worries_of_moisture
 
 CLOSE = pytest.approx
@@ -46,6 +46,17 @@ def test_moisture_in_air_from_text_in_either_unit():
     assert equilibrium("68 °F", "50 %").magnitude == CLOSE(equilibrium("20 °C", "50 %").magnitude)
     assert equilibrium("20 °C", "50 %").m_as("dimensionless") == CLOSE(content_in_air(20.0, 0.5))
     assert equilibrium("20 °C", "0 %").magnitude == 0
+
+
+def test_a_table_of_moistures_is_the_printed_one():
+    """Wood Handbook Table 4-2 at 70 °F, to a tenth of a per cent and its rounding."""
+    printed = {row["humidity"]: float(row["moisture"]) for row in published.rows("emc", temp_F="70")}
+    humidities = sorted(printed, key=float)
+    table = moistures("70 °F", *(f"{each} %" for each in humidities))
+    assert [float(told.removesuffix(" %")) for _, told in table.rows] == CLOSE(
+        [printed[each] for each in humidities], abs=0.1001
+    )
+    assert "21.1 °C" in table.head[0] and "<td" in table._repr_html_()
 
 
 @pytest.mark.parametrize("air, humidity, said", [

@@ -181,6 +181,14 @@ class TestCutter:
             tray.panel_from_measured(420)
 
 
+    def test_as_measured_tells_panel_and_jig(self):
+        told = repr(Rebate(*TRAY, clearance="2.5 mm").as_measured("420.6 mm", "12 mm"))
+        assert [line.split("  ")[-1].strip() for line in told.splitlines()] == ["420.6 mm", "415.6 mm", "213.8 mm"]
+        assert mm(CircleJig("415.6 mm", "12 mm").outer_pivot) == CLOSE(213.8)
+        inches = repr(Rebate(*TRAY, clearance="2.5 mm").as_measured("16 9/16 in", unit="in"))
+        assert "pivot" not in inches and "16 9/16 in" in inches and "16 23/64 in (16.366)" in inches
+
+
 class TestPasses:
     def test_by_hand(self):
         # 11.5 in three of 3.8333, then the half millimetre

@@ -7,7 +7,7 @@ from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.rebates.ring import boards, staves
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
 from shoplib.model import given_in_full as given
-from shoplib.model import in_full
+from shoplib.model import length_in_full
 
 SEASONS = (("As made", "made", "gap_as_made"), ("Dry season", "dry", "gap_dry"), ("Damp season", "damp", "gap_damp"))
 
@@ -119,20 +119,18 @@ def _end_grain(panel, left, edge, thick):
 
 
 def _tell_gap(view, panel, gap, unit):
-    view.dimension((-max(gap, 0.0), 0), (max(-gap, 0.0), 0), _gap_words(panel, gap, unit))
+    view.dimension((-max(gap, 0.0), 0), (max(-gap, 0.0), 0), _gap_words(gap, unit))
 
 
-def _gap_words(panel, gap, unit):
+def _gap_words(gap, unit):
     """The gap in words, in full where inches are not exact; less than nothing is wood in wood."""
-    item = panel.model.results()["gap_damp"]
-    text = in_full(item.write(abs(gap), unit), abs(gap), item.kind, unit)
+    text = length_in_full(abs(gap), unit)
     return f"too large by {text}" if gap < 0 else f"gap {text}"
 
 
 def _tell_lap(view, panel, unit):
     """From the ring's inside to the panel's edge, slid away from this wall."""
-    item = panel.model.results()["lap"]
-    text = in_full(item.write(abs(panel.lap), unit), abs(panel.lap), item.kind, unit)
+    text = length_in_full(abs(panel.lap), unit)
     text = f"lap {text}" if panel.lap > 0 else f"out by {text}"
     view.dimension((-panel.rebate_width, 0), (-2 * panel.gap_dry, 0), text)
 
@@ -167,7 +165,7 @@ def template_panel_season(panel, unit="mm"):
         view.area("panel", rectangle(left, high - HIGH, min(-gap, 0.0), high))
         if gap < 0:
             view.area("clash", rectangle(0, high - HIGH, -gap, high))
-        text = f"{title}, {given(panel, content, unit)}:\n{_gap_words(panel, gap, unit)}"
+        text = f"{title}, {given(panel, content, unit)}:\n{_gap_words(gap, unit)}"
         view.note((left + 3, high - HIGH / 2), text, "left")
     view.line("joint", (0, 0), (0, -HIGH * len(gaps)))
     view.note((right / 2, -HIGH / 2), "ring, its wall\nat this line")

@@ -6,7 +6,7 @@ from shoplib.drawing.parts import centre_lines
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.rebates.ring import staves
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
-from shoplib.model import LENGTH_STEPS, ShapeError, in_full, write_value
+from shoplib.model import ShapeError, length_in_full
 from shoplib.model import given_in_full as given
 
 
@@ -156,9 +156,7 @@ def _corner(view, rebate, unit):
         view.dimension((edge, 0), (wall, 0), f"clearance {given(rebate, 'clearance', unit)}")
     if rebate.proud:
         word = "proud" if rebate.proud > 0 else "sunk"
-        size = write_value(abs(rebate.proud), "length", unit, *LENGTH_STEPS)
-        text = f"{word} {in_full(size, abs(rebate.proud), 'length', unit)}"
-        view.dimension((left, under), (left, 0), text, "left")
+        view.dimension((left, under), (left, 0), f"{word} {length_in_full(abs(rebate.proud), unit)}", "left")
 
 
 def _cut(view, rebate, unit):

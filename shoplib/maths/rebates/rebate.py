@@ -1,17 +1,25 @@
 """The rebate: the step in a ring's underside that takes a panel, and how the cutter is set for it."""
 
 from shoplib import measure
-from shoplib.maths.functions import whole
+from shoplib.maths.circle_jigs import CircleJig
 from shoplib.maths.passes import passes_with_finish
+from shoplib.maths.rebates.cutter import refuse_bearing, rounds_inward, worries_of_the_cutter
 from shoplib.maths.rebates.panel_season import PanelSeason, Season
-from shoplib.model import Caution, Input, Model, ShapeError, choice, length, model, public, result
+from shoplib.model import (
+    Caution,
+    Facts,
+    Input,
+    Model,
+    ShapeError,
+    choice,
+    length,
+    length_in_full,
+    model,
+    public,
+    result,
+)
 
-OVERLAP = 0.1  # of a narrow cutter: by so much a round runs into the round before it
-MOST_ROUNDS = 50
-SMALLEST_BEARING = 8.0  # mm: hardly any is sold below it
-BEARING_HEIGHT = 6.0  # mm of wall that a bearing rolls on, its screw not counted
 RING, PANEL, CUTTER = "The ring and its rebate", "The panel", "The cutter"
-GEOMETRY = "the geometry of this page"
 
 
 @model
@@ -177,16 +185,7 @@ class Rebate(Model):
         >>> [pivot.magnitude for pivot in narrow.rounds]
         [216.0, 210.0, 204.0]
         """
-        at_wall, left = self.pivot, self.rebate_width - self.cutter_diameter
-        if self.cutter_diameter >= self.rebate_width:
-            raise ShapeError("One round clears the rebate.", input="cutter_diameter")
-        if self.rebate_width > MOST_ROUNDS * self.cutter_diameter:
-            raise ShapeError(
-                "A cutter of {} is too narrow for a rebate {} wide: it must be over {}. Take a larger one.",
-                self.cutter_diameter, self.rebate_width, self.rebate_width / MOST_ROUNDS, input="cutter_diameter",
-            )
-        steps = whole(left / ((1 - OVERLAP) * self.cutter_diameter))
-        return tuple(at_wall - left * (k / steps) for k in range(steps + 1))
+        return rounds_inward(self.pivot, self.rebate_width, self.cutter_diameter)
 
     @result("bearing diameter", "d_b", checks="rebate_width")
     def bearing(self):
@@ -198,26 +197,13 @@ class Rebate(Model):
         self._unless("pivot", "A pivot guides this cutter: it needs no bearing.")
         bearing = self.cutter_diameter - 2 * self.rebate_width
         if type(bearing) is float:
-            self._check_bearing(bearing)
+            refuse_bearing(self, bearing)
         return bearing
 
     def _unless(self, other, otherwise):
         """Refuse what belongs to one way of guiding the cutter where it is guided the other way."""
         if self.guide == other:
             raise ShapeError(otherwise, input="guide")
-
-    def _check_bearing(self, bearing):
-        if bearing <= 0:
-            raise ShapeError(
-                "A cutter of {} leaves no bearing for a rebate {} wide: it must be over {}. "
-                "Take a larger cutter or a narrower rebate.",
-                self.cutter_diameter, self.rebate_width, 2 * self.rebate_width, input="cutter_diameter",
-            )
-        if bearing >= self.inside_diameter:
-            raise ShapeError(
-                "A bearing of {} does not go into a ring {} across inside. Take a smaller cutter.",
-                bearing, self.inside_diameter, input="cutter_diameter",
-            )
 
     @result("panel diameter", "D_p", checks="clearance")
     def panel_diameter(self):
@@ -251,7 +237,7 @@ class Rebate(Model):
                 "table top the tray rocks as soon as the panel cups: let it lie flush there.",
                 self.proud, input="proud",
             )
-        yield from self._worries_of_the_cutter()
+        yield from worries_of_the_cutter(self)
         if 2 * self.clearance >= self.rebate_width:
             yield Caution(
                 "Slid to one side, the panel leaves a gap of {} on the other and comes out from under a lip {} wide. "
@@ -259,40 +245,6 @@ class Rebate(Model):
                 2 * self.clearance,
                 self.rebate_width,
                 input="clearance",
-            )
-
-    def _worries_of_the_cutter(self):
-        if not self.has("cutter_diameter"):
-            if self.guide == "bearing":
-                yield Caution(
-                    "Without the cutter's diameter no bearing can be told: the two must differ by {}. Give the cutter.",
-                    2 * self.rebate_width, input="cutter_diameter", source=GEOMETRY,
-                )
-            return
-        try:
-            size = getattr(self, self.guide)
-        except ShapeError as error:
-            yield Caution(error.sentence, *error.lengths, input=error.input, source=GEOMETRY)
-            return
-        yield from self._worries_of_the_pivot(size) if self.guide == "pivot" else self._worries_of_the_bearing(size)
-
-    def _worries_of_the_pivot(self, pivot):
-        if pivot <= self.cutter_diameter / 2:
-            yield Caution(
-                "With its centre only {} from the pivot, a cutter of {} sweeps over the pivot itself: take a smaller "
-                "one.", pivot, self.cutter_diameter, input="cutter_diameter", source=GEOMETRY,
-            )
-
-    def _worries_of_the_bearing(self, bearing):
-        if bearing < SMALLEST_BEARING:
-            yield Caution(
-                "Bearings as small as {} are hardly sold: take a larger cutter or a narrower rebate.",
-                bearing, input="cutter_diameter",
-            )
-        if self.lip < BEARING_HEIGHT:
-            yield Caution(
-                "In the last pass only {} of the inside wall is left for the bearing to roll on, and most are about "
-                "{} high. Take a higher ring, or the pivot.", self.lip, BEARING_HEIGHT, input="ring_height",
             )
 
     def on_card(self):
@@ -312,6 +264,24 @@ class Rebate(Model):
                 found, self.plain.clearance, input="clearance",
             )
         return public(found - 2 * self.plain.clearance, "length")
+
+    def as_measured(self, rebate_diameter, cutter_diameter=None, unit="mm"):
+        """The panel for a rebate as it was really cut, in words; with a cutter also the jig's pivot for that panel.
+
+        >>> tray = Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm")
+        >>> tray.as_measured("420.6 mm", "12 mm")
+        rebate diameter, as measured                       420.6 mm
+        panel diameter for it                              415.6 mm
+        pivot for that panel, its outside cut with 12.0 mm  213.8 mm
+        """
+        panel = self.panel_from_measured(rebate_diameter)
+        sizes = [("rebate diameter, as measured", measure.plain("length", rebate_diameter))]
+        sizes.append(("panel diameter for it", panel.m_as("mm")))
+        if cutter_diameter is not None:
+            jig = CircleJig(panel, cutter_diameter).plain
+            cutter = length_in_full(jig.cutter_diameter, unit)
+            sizes.append((f"pivot for that panel, its outside cut with {cutter}", jig.outer_pivot))
+        return Facts((words, length_in_full(size, unit)) for words, size in sizes)
 
     def pivot_for(self, cutter_diameter):
         """The pivot for another cutter, whichever way this one is guided; see `pivot`.
