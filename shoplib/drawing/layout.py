@@ -10,14 +10,17 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import NamedTuple
 
+from shoplib.drawing.rows import clear_place, rows
 from shoplib.drawing.sheet import LAYERS, Arc, Area, Circle, EndGrain, Line
 
 KEYED = ("kept", "waste", "groove", "cutter", "blade", "pivot", "tool", "feed", "base", "board", "piece", "gap")
-KEYED += ("panel", "grain", "clash")
+KEYED += ("stave", "panel", "clash", "bearing")
 KEYED += ("square", "edge", "zone", "drawn", "astray", "mark", "out")
-KEYED += ("neighbour", "drum")
+KEYED += ("neighbour", "drum", "leg")
 KEYED += ("metal", "balance", "force")
 KEYED += ("rail", "hole", "dowel", "later", "breach", "jaw")
+
+SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the largest scale, tried in turn until all texts have their room
 
 # Advance widths of DejaVu Sans in thousandths of the text height, a wide face: others take less.
 _NARROW = dict.fromkeys("ijlI'", 278) | dict.fromkeys(" .,|:;/\\", 327) | dict.fromkeys("frt()[]-!", 400)
@@ -153,6 +156,9 @@ class _Placing:
         for each in view.dimensions:
             self.rows[each.side] = max(self.rows[each.side], each.row + 1)
         self.columns = {side: self._column(side) for side in ("left", "right")}
+        self.along = list(zip(view.dimensions, rows(view, text, text_width)))
+        self.bounds = view.bounds()
+        self.reaches, self.placed = {}, []
 
     def _column(self, side):
         """Width of the notes on one side."""
@@ -167,29 +173,40 @@ class _Placing:
     def needed(self, scale):
         """Width and height of a cell that holds the view at this scale with all its texts."""
         band, title = self._bands()
-        low_x, low_y, high_x, high_y = self.view.bounds()
-        left, right = self._reach(scale, low_x, high_x)
+        _, low_y, _, high_y = self.bounds
+        left, right = self._reach(scale)
         across = right - left + band["left"] + band["right"]
-        tall = scale * (high_y - low_y) + band["above"] + band["below"]
+        foot, head = low, high = scale * low_y - band["below"], scale * high_y + band["above"]
+        for each, row in self.along:
+            if each.side in ("left", "right"):
+                low, high = row.moved_apart(scale, low, high)
+        tall = head - foot + 2 * max(foot - low, high - head)  # the view stands in the middle
         upright = self._longest("left", "right")
         width = max(across, text_width(self.view.title, self.text) * 1.1) + sum(self.columns.values())
         return width, title + max(tall, upright, *map(self._notes_height, ("left", "right")))
 
     def _longest(self, *sides):
-        widths = [text_width(each.text, self.text) for each in self.view.dimensions if each.side in sides]
-        return max(widths, default=0.0)
+        return max((2 * row.half for each, row in self.along if each.side in sides), default=0.0)
 
-    def _reach(self, scale, low_x, high_x):
+    def _reach(self, scale):
         """How far left and right the view runs at this scale with its level dimensions and their texts."""
-        ends = [scale * low_x, scale * high_x]
-        for each in self.view.dimensions:
-            if each.side in ("below", "above"):
-                x1, x2 = sorted((scale * each.start[0], scale * each.end[0]))
-                tail = 0.0 if x2 - x1 >= 2.2 * self.text else 1.1 * self.text
-                ends += [x1 - tail, x2 + tail]
+        if scale not in self.reaches:
+            self.reaches[scale] = self._find_reach(scale)
+        return self.reaches[scale]
+
+    def _find_reach(self, scale):
+        ends = [scale * self.bounds[0], scale * self.bounds[2]]
+        level = [row for each, row in self.along if each.side in ("below", "above")]
+        for row in level:
+            tail = 0.0 if scale * (row.high - row.low) >= 2.2 * self.text else 1.1 * self.text
+            ends += [scale * row.low - tail, scale * row.high + tail]
         low, high = min(ends), max(ends)
         more = max(0.0, self._longest("below", "above") - (high - low)) / 2
-        return low - more, high + more
+        low, high = low - more, high + more
+        leftward = self.rows["right"] > 0 and not self.rows["left"]
+        for row in level:
+            low, high = row.moved_apart(scale, low, high, leftward)
+        return low, high
 
     def _notes_height(self, side):
         lines = [note.text.count("\n") + 1 for note in self.view.notes if note.side == side]
@@ -199,23 +216,51 @@ class _Placing:
         band, title = self._bands()
         left, right = x + self.columns["left"] + band["left"], x + w - self.columns["right"] - band["right"]
         top, bottom = y + title + band["above"], y + h - band["below"]
-        low_x, low_y, high_x, high_y = self.view.bounds()
+        low_x, low_y, high_x, high_y = self.bounds
         if scale is None:
-            scale = min((right - left) / max(high_x - low_x, 1e-9), (bottom - top) / max(high_y - low_y, 1e-9))
+            foot, head = self._overhang(self._fitting(right - left, bottom - top))
+            top, bottom = top + head, bottom - foot
+            scale = self._fitting(right - left, bottom - top)
         self.scale = scale
-        self.dx = (left + right) / 2 - scale * (low_x + high_x) / 2
+        self.dx = self._middle(left, right, low_x, high_x)
         self.dy = (top + bottom) / 2 + scale * (low_y + high_y) / 2
         self.cell, self.below_title, self.room = (x, y, x + w, y + h), y + title, (top, bottom)
-        reach_left, reach_right = self._reach(scale, low_x, high_x)
+        reach_left, reach_right = self._reach(scale)
         self.left, self.right = max(left, self.dx + reach_left), min(right, self.dx + reach_right)
         self.top, self.bottom = self.dy - scale * high_y, self.dy - scale * low_y
         self.plate.scales.append(scale)
         self._place_title(x, y)
         self.plate.shapes += [self._moved(shape) for shape in self.view.shapes]
-        for each in self.view.dimensions:
-            self._place_dimension(each)
+        for each, row in sorted(self.along, key=lambda both: both[0].side in ("left", "right")):
+            self._place_dimension(each, row)
         for side in ("left", "right"):
             self._place_notes(side)
+
+    def _fitting(self, across, down):
+        """The largest scale at which the view fits, smaller where texts beside their dimensions have room only then."""
+        low_x, low_y, high_x, high_y = self.bounds
+        wide, tall = max(high_x - low_x, 1e-9), max(high_y - low_y, 1e-9)
+        largest = min(across / wide, down / tall)
+        for share in SMALLER:
+            left, right = self._reach(share * largest)
+            if right - left <= across:
+                return share * largest
+        return largest
+
+    def _overhang(self, scale):
+        """How far arrowheads of short upright dimensions, which point inward, reach over the view's foot and head."""
+        ends = [(row.low, row.high) for each, row in self.along if each.side in ("left", "right")]
+        short = [(low, high) for low, high in ends if scale * (high - low) < 2.2 * self.text]
+        tail, band = 1.1 * self.text, self._bands()[0]
+        foot = max((tail - scale * (low - self.bounds[1]) for low, _ in short), default=0.0) - band["below"]
+        head = max((tail - scale * (self.bounds[3] - high) for _, high in short), default=0.0) - band["above"]
+        return max(foot, 0.0), max(head, 0.0)
+
+    def _middle(self, left, right, low_x, high_x):
+        """How far right the view moves: its reach with all texts in the middle, but all its shapes in the room."""
+        low, high = self._reach(self.scale)
+        middle = (left + right) / 2 - (low + high) / 2
+        return max(min(middle, right - self.scale * high_x), left - self.scale * low_x)
 
     def _place_title(self, x, y):
         if self.view.title:
@@ -240,7 +285,7 @@ class _Placing:
             return self._moved(outline)
         return tuple(map(self.at, outline))
 
-    def _place_dimension(self, each):
+    def _place_dimension(self, each, row):
         """Extension lines out to the row, the dimension line with arrowheads, the text above it."""
         (x1, y1), (x2, y2) = self.at(each.start), self.at(each.end)
         gap = self.text * 0.35
@@ -250,14 +295,14 @@ class _Placing:
             self._extension((x1, y1 + out * gap), (x1, y + out * gap))
             self._extension((x2, y2 + out * gap), (x2, y + out * gap))
             self._arrows((x1, y), (x2, y))
-            self._dimension_text((x1 + x2) / 2, y - self.text * 0.68, each.text, 0)
+            self._dimension_text(each, row, (x1, x2), y)
         else:
             out = 1 if each.side == "right" else -1
             x = (self.right if out > 0 else self.left) + out * (each.row + 1) * self.row
             self._extension((x1 + out * gap, y1), (x + out * gap, y1))
             self._extension((x2 + out * gap, y2), (x + out * gap, y2))
             self._arrows((x, y1), (x, y2), (0.0, 1.0))
-            self._dimension_text(x - self.text * 0.68, (y1 + y2) / 2, each.text, 90)
+            self._dimension_text(each, row, (y1, y2), x)
 
     def _extension(self, start, end):
         self.plate.lines.append(Line("dimension", start, end))
@@ -278,17 +323,58 @@ class _Placing:
             Line("dimension", (x2 + ux * tail, y2 + uy * tail), end, True),
         ]
 
-    def _dimension_text(self, x, y, text, turn):
-        """The text by its line, moved along where it would reach into the rows of another side."""
-        half = text_width(text, self.text) / 2
+    def _dimension_text(self, each, row, ends, line):
+        """The text by its line: between its extension lines, or beside them where they would run through it."""
+        turn, beside = 90 * (each.side in ("left", "right")), line - self.text * 0.68
+        place = self._place_along(row, sum(ends) / 2, beside, turn)
+        self._lengthen(ends, place, row.half, line, turn)
+        x, y = (beside, place) if turn else (place, beside)
+        text = Text(x, y, each.text, self.text, turn=turn)
+        self.plate.texts.append(text)
+        tail, (low, high) = 1.2 * self.text, sorted(ends)
+        arrows = (line, low - tail, line, high + tail) if turn else (low - tail, line, high + tail, line)
+        self.placed += [text.box(), arrows]
+
+    def _place_along(self, row, middle, beside, turn):
+        """Where along its row a text stands: in the middle, at the nearest clear place, or just on the plate."""
+        inner, outer = self._row_limits(turn)
+        if row.is_clear(self.scale) and inner[0] <= middle - row.half and middle + row.half <= inner[1]:
+            return middle
+        passing, placed = self._taken(row, beside, turn)
+        for spans in (passing + placed, placed):  # on an extension line rather than on a text
+            for limits in (inner, outer) if turn else (inner,):
+                place = clear_place(middle, row.half, spans, limits)
+                if place is not None:
+                    return place
+        whole = outer if outer[1] - outer[0] >= 2 * row.half else self.cell[turn > 0 :: 2]
+        return _between(middle, row.half, *inner, *whole)
+
+    def _row_limits(self, turn):
+        """How far along a row a text may reach: better within the first limits, at most within the second."""
         left, _, right, bottom = self.cell
         if turn:
-            y = _between(y, half, *self.room, self.below_title, bottom)
-        else:
-            inner_left = self.left if self.rows["left"] else left
-            inner_right = self.right if self.rows["right"] else right
-            x = _between(x, half, inner_left, inner_right, left, right)
-        self.plate.texts.append(Text(x, y, text, self.text, turn=turn))
+            return self.room, (self.below_title, bottom)
+        free = (self.left if self.rows["left"] else left, self.right if self.rows["right"] else right)
+        notes = left + max(0.0, self.columns["left"]), right - max(0.0, self.columns["right"])
+        return (max(free[0], notes[0]), min(free[1], notes[1])), free
+
+    def _taken(self, row, beside, turn):
+        """Spans along a row where no text may stand: round passing extension lines, and what stands there already."""
+        rim, axis, low, high = row.rim, 1 if turn else 0, beside - self.text / 2, beside + self.text / 2
+        passing = [self.at((end, end))[axis] for end in row.passing]
+        placed = [box for box in self.placed if box[1 - axis] < high and low < box[3 - axis]]
+        return (
+            [(place - rim, place + rim) for place in passing],
+            [(box[axis] - rim, box[axis + 2] + rim) for box in placed],
+        )
+
+    def _lengthen(self, ends, place, half, line, turn):
+        """Draw the dimension line on to the far end of a text that stands beside it."""
+        low, high = sorted(ends)
+        start, end = (high, place + half) if place - half > high else (low, place - half)
+        if place - half > high or place + half < low:
+            points = ((line, start), (line, end)) if turn else ((start, line), (end, line))
+            self.plate.lines.append(Line("dimension", *points))
 
     def _place_notes(self, side):
         """Notes in a column beside the view, from the top down in the order of what they point at."""

@@ -106,6 +106,40 @@ def test_notes_stand_in_the_order_of_what_they_point_at():
     assert heights["upper"] < heights["in two lines"] < heights["lower"]
 
 
+def texts_on_lines(plate):
+    """The texts that a dimension line, an extension line or a leader runs through."""
+    lines = [LineString([line.start, line.end]) for line in plate.lines]
+    return [text.text for text in plate.texts if any(line.intersects(text_box(text)) for line in lines)]
+
+
+@pytest.mark.parametrize("scale", [None, 1.0])
+@pytest.mark.parametrize("side", ["below", "above", "left", "right"])
+def test_extension_lines_run_through_no_text(side, scale):
+    """Three short lengths in a row of rows, each narrower than its words: all have to stand beside."""
+    sheet = Sheet("Narrow")
+    view = sheet.view("Plan", (0, 0, 0.6, 1))
+    view.area("kept", rectangle(0, 0, 60, 60))
+    for k, words in enumerate(["edge 6.0 mm", "as far again, and some words", "whole 18.0 mm"]):
+        ends = (6 * (k % 2), 6 + 6 * k)
+        points = [(0, end) for end in ends] if side in ("left", "right") else [(end, 0) for end in ends]
+        view.dimension(*points, words, side)
+    plate = lay_out(sheet, scale=scale)
+    assert texts_on_lines(plate) == []
+    assert {text.text for text in plate.texts} >= {"edge 6.0 mm", "whole 18.0 mm"}
+    assert all(box(0, 0, plate.width, plate.height).covers(text_box(text)) for text in plate.texts)
+
+
+def test_a_text_with_room_stands_in_the_middle_of_its_line():
+    sheet = Sheet("Wide")
+    view = sheet.view()
+    view.area("kept", rectangle(0, 0, 60, 60))
+    view.dimension((0, 0), (60, 0), "60 mm")
+    plate = lay_out(sheet, key=False)
+    (text,) = plate.texts
+    ends = [line.end[0] for line in plate.lines if line.arrow]
+    assert text.x == pytest.approx(sum(ends) / 2)
+
+
 @pytest.mark.parametrize("scale", [1.0, 0.5])
 def test_given_scale_is_kept_and_the_plate_made_large_enough(scale):
     sheet = a_sheet()
