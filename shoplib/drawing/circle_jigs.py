@@ -207,9 +207,9 @@ def template_circle_jig(jig, unit="mm"):
     another on the line stand beside it, on an arc about the cutter's centre.
     """
     sheet = Sheet("Circle jig, drilling template", _spoken(jig, unit, jig.has("ring_width")))
-    sheet.use = _template_use(jig, unit)
     view = sheet.view("Drill the pivot holes here, the cutter's hole there")
     places = pivot_places(jig)
+    sheet.use = _template_use(jig, unit, places)
     _jig_base(view, jig, places)
     for name, (x, y) in places.items():
         _pivot_hole(view, jig, name, x, y)
@@ -226,7 +226,7 @@ def _jig_base(view, jig, places):
     """The base's outline with its centre line, and the cutter."""
     cutter = jig.cutter_diameter
     half = max(20.0, 1.5 * cutter) + max(abs(y) for _, y in places.values())
-    left, right = -max(getattr(jig, name) for name in places) - jig.pivot_pin / 2 - 12, max(20.0, 1.5 * cutter)
+    left, right = -max(getattr(jig, name) for name in places) - jig.pivot_pin / 2 - 8, max(15.0, cutter)
     view.area("tool", rectangle(left, -half, right, half))
     view.line("centre", (left, 0), (right, 0))
     view.circle("cutter", (0, 0), cutter / 2)
@@ -234,21 +234,24 @@ def _jig_base(view, jig, places):
 
 
 def _pivot_hole(view, jig, name, x, y):
-    """A pivot hole; where it stands beside the line, with the arc that brings it there."""
+    """A pivot hole; beside the line with a line of its own to the cutter, and the arc that brings it there."""
     view.circle("pivot", (x, y), jig.pivot_pin / 2)
     view.cross("pivot", (x, y), jig.pivot_pin / 2 + 3)
     if y:
-        view.arc("centre", (0, 0), getattr(jig, name), math.pi, math.atan2(y, x) % (2 * math.pi))
+        view.line("centre", (0, 0), (x, y))
+        view.arc("hidden", (0, 0), getattr(jig, name), math.pi, math.atan2(y, x) % (2 * math.pi))
 
 
 CUTS = {"outer_pivot": "outside cut", "inner_pivot": "inside cut", "hole_pivot": "plain hole"}
 
 
-def _template_use(jig, unit):
+def _template_use(jig, unit, places):
     pin = given(jig, "pivot_pin", unit)
+    slant = "A hole beside the line is measured on the slant, along its own line. "
+    aside = slant if any(y for _, y in places.values()) else ""
     return (
         f"The pivot holes are drawn for a pin {pin} thick: drill them to fit the pin that you have, the centres stay. "
-        "Bore the cutter's hole wider than the cutter, so that it runs free. Mark each hole with its cut."
+        f"{aside}Bore the cutter's hole wider than the cutter, so that it runs free. Mark each hole with its cut."
     )
 
 

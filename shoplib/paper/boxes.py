@@ -1,20 +1,32 @@
 """Boxes (left, top, right, bottom) round shapes on a plate, y down."""
 
-from shoplib.drawing.sheet import Arc, Circle
+import math
+
+from shoplib.drawing.sheet import Arc
 from shoplib.paper.words import BOLD
 
 
 def box_of(shape):
-    """The box round a shape, an arc taken for its whole circle.
+    """The box round a shape.
 
+    >>> from shoplib.drawing.sheet import Circle
     >>> box_of(Circle("kept", (10, 10), 4))
     (6, 6, 14, 14)
+    >>> [round(side, 6) for side in box_of(Arc("feed", (0, 0), 4, -math.pi / 6, math.pi / 6))]
+    [3.464102, -2.0, 4.0, 2.0]
     """
-    if isinstance(shape, Arc):
-        shape = Circle(shape.layer, shape.centre, shape.radius)
-    points = shape.points()
+    points = _points_of(shape) if isinstance(shape, Arc) else shape.points()
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return min(xs), min(ys), max(xs), max(ys)
+
+
+def _points_of(arc):
+    """The ends of an arc and where between them it reaches furthest to a side."""
+    (x, y), r = arc.centre, arc.radius
+    low, high = sorted((arc.start, arc.end))
+    quarter = math.pi / 2
+    sides = [k * quarter for k in range(math.ceil(low / quarter), math.floor(high / quarter) + 1)]
+    return [(x + r * math.cos(angle), y + r * math.sin(angle)) for angle in (low, *sides, high)]
 
 
 def grown(box, margin):

@@ -218,11 +218,13 @@ def _has(view, cut):
 def test_tight_pivots_stand_beside_the_line_on_an_arc():
     """A 3 mm cutter's disc and hole lie 3 mm apart: a 6 mm pin needs 12."""
     (only,) = template(CircleJig("440 mm", "3 mm")).views
-    (arc,) = on(only, "centre", Arc)
+    (arc,) = on(only, "hidden", Arc)
     hole, outer = on(only, "pivot", Circle)
     assert arc.radius == pytest.approx(math.hypot(*outer.centre)) == pytest.approx(221.5)
     assert hole.centre[1] == 0 and outer.centre[1] == 12
     assert arc.points()[-1] == pytest.approx(outer.centre)
+    assert "on the slant" in template(CircleJig("440 mm", "3 mm")).use
+    assert "on the slant" not in template(CircleJig("440 mm", "12 mm")).use
 
 
 def test_template_fits_on_the_jig_that_it_shows():
