@@ -40,7 +40,7 @@ class Practice:
         for index, _ in enumerate(self.questions()):
             self._add(index)
         rows = [
-            widgets.VBox([text, widgets.HBox([box, told], layout=looks.row())], layout=looks.COLUMN)
+            widgets.VBox([text, widgets.HBox([box, told], layout=looks.row())], layout=_apart())
             for text, box, told in zip(self.asked, self.boxes, self.told)
         ]
         self.widget = widgets.VBox([self.number, self.units, self.heading, *rows], layout=looks.COLUMN)
@@ -69,7 +69,7 @@ class Practice:
         )
         for index, question in enumerate(self.questions()):
             self.asked[index].value = looks.paragraph(
-                f"<b>{index + 1}.</b> {escape(question.text)} <small>(Answer {question.within()}.)</small>", 16
+                f"<b>{index + 1}.</b> {escape(question.text)} <small>({_wanted(question)}.)</small>", 16
             )
             self.boxes[index].placeholder = "how many" if question.kind == "count" else "size and unit"
             self._judge(index)
@@ -91,7 +91,7 @@ class Practice:
 
     def _repr_mimebundle_(self, include=None, exclude=None):
         numbered = self.questions()
-        listed = "".join(f"<li>{escape(question.text)} (Answer {question.within()}.)</li>" for question in numbered)
+        listed = "".join(f"<li>{escape(question.text)} ({_wanted(question)}.)</li>" for question in numbered)
         live = self.widget._repr_mimebundle_()
         about = f"{len(numbered)} questions for student {self.number.value}, in {WORDS[self.unit]}"
         return {
@@ -99,6 +99,15 @@ class Practice:
             "text/html": f"<ol>{listed}</ol><p><small>Run the notebook to answer.</small></p>",
             "application/vnd.jupyter.widget-view+json": live["application/vnd.jupyter.widget-view+json"],
         }
+
+
+def _apart():
+    """A question and its answer, apart from the next."""
+    return widgets.Layout(width="100%", overflow="visible", margin="6px 0 6px 0")
+
+
+def _wanted(question):
+    return "A whole number" if question.kind == "count" else f"Answer {question.within()}"
 
 
 class AnswerSheet:
@@ -112,10 +121,29 @@ class AnswerSheet:
 
     def _repr_html_(self):
         tables = "".join(
-            f"<p><b>In {WORDS[unit]}</b></p><div style='{looks.OWN_SCROLL}'>{sheet._repr_html_()}</div>"
+            f"<p><b>In {WORDS[unit]}</b></p><div style='{looks.OWN_SCROLL}'>{_narrow_table(sheet)}</div>"
             for unit, sheet in self.sheets.items()
         )
         return (
             f'<details style="{looks.FACE}font-size:15px;line-height:1.5"><summary>Answers for the teacher</summary>'
             f"{tables}</details>"
         )
+
+
+CELL = "padding:3px 12px 3px 0;border-top:1px solid var(--jp-border-color2,#ccc);text-align:left;white-space:nowrap"
+
+
+def _narrow_table(sheet):
+    """Facts with what stands in brackets under what stands before it, so that six answers fit on a tablet."""
+    head = "".join(f"<th style='{CELL}'>{escape(text)}</th>" for text in sheet.head)
+    rows = "".join(f"<tr>{''.join(map(_cell, row))}</tr>" for row in sheet.rows)
+    return (
+        f'<table style="{looks.FACE}font-size:15px;line-height:1.25;border-collapse:collapse">'
+        f"<tr>{head}</tr>{rows}</table>"
+    )
+
+
+def _cell(text):
+    answer, bracket, beside = text.partition(" (")
+    below = f"<br><small>({escape(beside)}</small>" if bracket else ""
+    return f"<td style='{CELL}'>{escape(answer)}{below}</td>"
