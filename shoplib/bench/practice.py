@@ -69,7 +69,7 @@ class Practice:
         )
         for index, question in enumerate(self.questions()):
             self.asked[index].value = looks.paragraph(
-                f"<b>{index + 1}.</b> {escape(question.text)} <small>({_wanted(question)}.)</small>", 16
+                f"<b>{index + 1}.</b> {escape(question.text)} <small>(Answer: {question.within()}.)</small>", 16
             )
             self.boxes[index].placeholder = "how many" if question.kind == "count" else "size and unit"
             self._judge(index)
@@ -91,7 +91,7 @@ class Practice:
 
     def _repr_mimebundle_(self, include=None, exclude=None):
         numbered = self.questions()
-        listed = "".join(f"<li>{escape(question.text)} ({_wanted(question)}.)</li>" for question in numbered)
+        listed = "".join(f"<li>{escape(question.text)} (Answer: {question.within()}.)</li>" for question in numbered)
         live = self.widget._repr_mimebundle_()
         about = f"{len(numbered)} questions for student {self.number.value}, in {WORDS[self.unit]}"
         return {
@@ -104,10 +104,6 @@ class Practice:
 def _apart():
     """A question and its answer, apart from the next."""
     return widgets.Layout(width="100%", overflow="visible", margin="6px 0 6px 0")
-
-
-def _wanted(question):
-    return "A whole number" if question.kind == "count" else f"Answer {question.within()}"
 
 
 class AnswerSheet:

@@ -161,7 +161,7 @@ class Question:
     def within(self):
         """The tolerance in words."""
         if self.kind == "count":
-            return "exact"
+            return "a whole number"
         return f"within {_write_whole(self.tolerance, self.kind, _unit(self.kind, self.unit))}"
 
 

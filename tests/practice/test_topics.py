@@ -67,7 +67,7 @@ def test_tolerance_is_stated_in_the_questions_own_unit(topic):
     for _, unit, numbered in everyone(topic):
         for question in numbered:
             if question.kind == "count":
-                assert question.within() == "exactly"
+                assert question.within() == "a whole number"
             if question.kind == "length":
                 assert question.within().endswith(f" {unit}")
                 assert [value for _, value in measures(question.within())] == [pytest.approx(question.tolerance)]
