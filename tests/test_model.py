@@ -615,10 +615,11 @@ class TestFindByHand:
             CircleJig("440 mm", "12 mm", ring_width="20 mm").find("diameter", pivot_step="32 mm")
 
     def test_a_stretch_of_values(self):
-        ring = StaveRing("440 mm", "400 mm", 12)
+        """The rail's nearest wood lies on the middle for every offset up to half its thickness."""
+        rail = Cope("60 mm", "20 mm", "360 mm")
         with pytest.raises(ShapeError, match="whole stretch"):
-            ring.find("saw_error", opening_circle="440 mm")
-        assert ring.find("saw_error", opening_circle="420 mm") == ()
+            rail.find("offset", near_edge="0 mm")
+        assert [offset.m_as("mm") for offset in rail.find("offset", near_edge="1 mm")] == CLOSE([-11, 11])
 
     @pytest.mark.parametrize("width", [60, 75, 140])
     def test_a_result_that_jumps(self, width):
@@ -1017,6 +1018,22 @@ def test_a_size_off_the_step_is_written_more_finely():
 def test_braces_that_a_person_typed_are_quoted_as_they_are():
     assert str(ShapeError("Not '{}'.")) == "Not '{}'."
     assert Caution("Not {} but {}.", 25.4, 50.8, input="a").tell("in") == "Not 1 in but 2 in."
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_sizes_of_one_input_tried_in_a_table(unit):
+    """5, 12, 13 and 12, 5, 13: hollows 1 and 8 mm deep; what cannot be told gets a dash."""
+    rail = Cope("26 mm", "10 mm", "360 mm")
+    table = rail.vary("rail_thickness", "10 mm", "24 mm", show=("depth", "rail_length_bottom"), unit=unit)
+    assert table.head == ("rail thickness", "cope depth", "rail's bottom edge, tip to tip")
+    sizes = [["10.0 mm", "1.0 mm"], ["24.0 mm", "8.0 mm"]]
+    if unit == "in":
+        sizes = [["25/64 in (0.394)", "3/64 in (0.039)"], ["15/16 in (0.945)", "5/16 in (0.315)"]]
+    assert [list(row) for row in table.rows] == [[*row, "—"] for row in sizes]
+    with pytest.raises(MeasureError, match="no input"):
+        rail.vary("depth", "10 mm", show=("depth",))
+    with pytest.raises(ShapeError, match="misses the leg"):
+        rail.vary("rail_thickness", "26 mm", show=("depth",))
 
 
 def test_summary_by_hand():

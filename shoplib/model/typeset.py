@@ -64,5 +64,5 @@ def latex(expression, marks=None):
 
 
 def mathml(expression, marks=None):
-    """An expression in presentation MathML, without the surrounding element."""
-    return MathML(_settings(marks)).doprint(expression)
+    """An expression in presentation MathML, without the surrounding element; its minus is as long as its plus."""
+    return MathML(_settings(marks)).doprint(expression).replace("<mo>-</mo>", "<mo>\u2212</mo>")
