@@ -4,7 +4,7 @@ import math
 
 from shoplib.drawing.finding_the_centre import on
 from shoplib.drawing.sheet import Sheet
-from shoplib.model import write_value
+from shoplib.model import length_in_full, write_value
 
 USE = (
     "Across is measured from the upright edge, up from the level one; the centre lies where it is told from the same "
@@ -37,8 +37,8 @@ def draw_rim(points, circle, unit="mm", numbers=None):
 
 
 def write(value, unit):
-    """A size of the rim as it is told everywhere: to a tenth of a millimetre or a 64th."""
-    return write_value(float(value), "length", unit, "0.1 mm", "1/64 in")
+    """A size of the rim as it is told everywhere: to a tenth of a millimetre, or a 64th with its decimal."""
+    return length_in_full(float(value), unit)
 
 
 def write_out(value, unit):

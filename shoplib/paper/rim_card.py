@@ -44,7 +44,8 @@ def _contents(sheet, imprint, points, circle, numbers, verdict):
         for number, (across, up), off in zip(numbers, points, circle.residuals)
     )
     plan = Plan("Points, and how far each is off the circle: + outside it, − inside", HEAD, rows, rows)
-    return Contents(sheet.title, imprint, "It comes to", (), found, plans=(plan,), told=(("Verdict", verdict),))
+    told = ("Verdict", verdict), ("How to do it", sheet.use)
+    return Contents(sheet.title, imprint, "It comes to", (), found, plans=(plan,), told=told)
 
 
 def _size(value, unit):
