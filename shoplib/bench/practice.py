@@ -18,7 +18,7 @@ class Practice:
 
     >>> from shoplib import Practice
     >>> Practice("circle_jigs", unit="in")._repr_mimebundle_()["text/plain"]
-    'Practice on circle jigs: 5 questions for student 1, in inches'
+    'Practice on circle jigs: 6 questions for student 1, in inches'
     """
 
     def __init__(self, topic, student=1, unit="mm"):

@@ -18,9 +18,9 @@ def answer_sheet(topic, students, unit="mm"):
     """The answers for the teacher: a row for each student, a column for each question.
 
     >>> answer_sheet("circle_jigs", [1, 2], "in")
-    student  question 1  2         3         4         5
-    1        5 7/8 in    5 in      5.859 in  0.242 in  4
-    2        6 1/4 in    4 7/8 in  6.219 in  0.488 in  5
+    student  question 1  2         3         4         5        6
+    1        5 7/8 in    5 in      5.859 in  0.242 in  0.91 in  4
+    2        6 1/4 in    4 7/8 in  6.219 in  0.488 in  1.16 in  5
     """
     rows = [(student, *(each.tell(each.answer) for each in questions(topic, student, unit))) for student in students]
     count = max(map(len, rows), default=1)

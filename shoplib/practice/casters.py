@@ -14,21 +14,22 @@ def questions(student, unit="mm"):
         sizes.pick(1, mm=(10, 11, 12), inches=(3 / 8, 7 / 16, 1 / 2)),
         sizes.pick(2, mm=(23, 26, 30, 36), inches=(7 / 8, 1, 1.25, 1.5)),
         sizes.pick(0, mm=(45, 50, 58, 65, 75), inches=(1.75, 2, 2.25, 2.5, 3)),
-        sizes.pick(1, mm=(320, 340, 360, 380), inches=(12, 13, 14, 15)),
+        sizes.fixed(mm=360, inches=14),
         sizes.pick(2, mm=(680, 700, 720, 750), inches=(27, 28, 28.5, 29.5)),
         bottom_clearance=sizes.pick(3, mm=(2, 3), inches=(1 / 16, 1 / 8)),
         centre_error=sizes.pick(2, mm=(0.7, 0.9, 1.4), inches=(1 / 64, 1 / 32, 1 / 16)),
     ).plain
-    stand = Rolling(
+    standing = (
         sizes.pick(0, kg=(20, 24, 28, 30, 36), pounds=(44, 50, 55, 60, 66)),
         sizes.pick(2, mm=(390, 420, 450, 500), inches=(15, 16.5, 18, 20)),
         sizes.pick(1, mm=(140, 150, 160, 170), inches=(5.5, 6, 6.5, 7)), "360 mm", "360 mm",
         sizes.pick(3, mm=(410, 430, 455), inches=(16, 17, 18.5)),
-        trail=sizes.pick(2, mm=(15, 18, 20), inches=(5 / 8, 3 / 4, 7 / 8)),
-    ).plain
+    )
+    stand = Rolling(*standing, trail=sizes.pick(2, mm=(15, 18, 20), inches=(5 / 8, 3 / 4, 7 / 8))).plain
+    four = Rolling(*standing, casters=4).plain
     return (
-        _wall(sizes, leg), _depth(sizes, leg), _shortened(sizes, leg), _uncut(sizes, leg), _lift(sizes, stand),
-        _tips(sizes, stand),
+        _wall(sizes, leg), _depth(sizes, leg), _shortened(sizes, leg), _lift(sizes, stand), _tips(sizes, stand),
+        _hangs_clear(sizes, four),
     )
 
 
@@ -72,7 +73,8 @@ def _shortened(sizes, leg):
         f"{sizes.write(stem)}. How long is a leg that carries a caster?",
         leg.shortened_leg,
         (
-            (long, "Then the top slopes: the caster lifts its end by all its height."),
+            (long, "Then the top slopes: the caster lifts its end by all its height, or by nearly twice that where the "
+             "plain legs were shortened instead."),
             (long + high, "You lengthened it: the caster already adds its height."),
             (long - high - stem, "The stem goes up into the leg: it takes nothing off its length."),
             (long - stem, "It is the height under the leg that counts, not the stem in it."),
@@ -80,24 +82,6 @@ def _shortened(sizes, leg):
             (long - high / 2, "The caster's whole height stands under that leg: take all of it off."),
         ),
         "The plain leg less the caster's height.",
-    )
-
-
-def _uncut(sizes, leg):
-    high, base = leg.caster_height, leg.wheelbase
-    return sizes.ask(
-        f"Nobody shortened anything: casters of {sizes.write(high)} under two legs, {sizes.write(base)} from the "
-        "plain ones. How far does the top slope?",
-        leg.tilt_if_uncut,
-        (
-            (math.atan(base / high), "That is the angle from upright: height over base, not base over height."),
-            (math.asin(high / base), "You took the sine: height and base stand square to each other, so it is the "
-             "tangent."),
-            (math.atan(high / leg.leg_length), "The legs' length has nothing to do with it: it is the wheelbase."),
-            (leg.tilt_if_uncut / 2, "The whole height is gained over the wheelbase once."),
-            (math.atan(2 * high / base), "That is with the plain legs shortened instead: here no leg was cut."),
-        ),
-        "The height over the wheelbase is its tangent.", deg=0.02,
     )
 
 
@@ -135,4 +119,20 @@ def _tips(sizes, stand):
             (math.atan((arm - trail) / 2 / high), "The level distance counts whole: it is no diameter."),
         ),
         "The level distance less the trail, over the height, is its tangent.", deg=0.05,
+    )
+
+
+def _hangs_clear(sizes, stand):
+    weight = stand.weight
+    return sizes.ask(
+        "The same stand on four casters, its weight on the centre line. The floor is uneven, and one of the four hangs "
+        "clear. What must each of them be able to carry?",
+        stand.worst_load,
+        (
+            (weight / 3, "That is the rule of three: but where one hangs clear, two that stand across from each other "
+             "can come to carry all."),
+            (weight / 4, "Four share alike only on a floor that is flat."),
+            (weight, "No caster carries more than its own side does, and that is not all of it."),
+        ),
+        "Half of the weight: what both casters of one side carry together.", kg=0.1, pounds=0.2,
     )

@@ -5,7 +5,7 @@ from shoplib.practice.question import Sizes
 
 
 def questions(student, unit="mm"):
-    """Five questions, with sizes that follow the student number."""
+    """Six questions, with sizes that follow the student number."""
     sizes = Sizes(student, unit)
     jig = CircleJig(
         sizes.pick(0, mm=range(300, 480, 10), inches=(11, 11.5, 12, 12.5, 13, 13.5, 14, 14.5, 15, 15.5, 16)),
@@ -14,12 +14,13 @@ def questions(student, unit="mm"):
         stock_thickness=sizes.pick(3, mm=(15, 18, 19, 22, 26), inches=(5 / 8, 3 / 4, 7 / 8, 1)),
         pass_depth=sizes.fixed(mm=3.5, inches=3 / 16),
         through=sizes.fixed(mm=1, inches=1 / 32),
+        base_thickness=sizes.pick(1, mm=(6, 8, 10), inches=(1 / 4, 5 / 16, 3 / 8)),
     ).plain
     error = sizes.pick(4, mm=(0.8, 1.0, 1.2, 1.4), inches=(1 / 32, 3 / 64, 1 / 16)).m_as("mm")
     wear = sizes.pick(0, mm=(0.1, 0.2, 0.3), inches=(0.004, 0.008, 0.012)).m_as("mm")
     return (
         _outside(sizes, jig), _inside(sizes, jig), _test_cut(sizes, jig, error), _groove(sizes, jig, wear),
-        _passes(sizes, jig),
+        _below_base(sizes, jig), _passes(sizes, jig),
     )
 
 
@@ -91,11 +92,27 @@ def _groove(sizes, jig, wear):
     )
 
 
+def _below_base(sizes, jig):
+    base, depth = jig.base_thickness, jig.depth
+    return sizes.ask(
+        f"The stock is {sizes.write(jig.stock_thickness)} thick, the cut goes {sizes.write(jig.through)} into the "
+        f"sacrificial board, and the jig's base between router and stock is {sizes.write(base)} thick. How far must "
+        "the cutter stand out below the router's own base?",
+        base + depth,
+        (
+            (depth, "The jig's base is not counted: at full depth a skin would still be left under the board."),
+            (base + depth - jig.through, "The cut goes on into the sacrificial board: that way is missing."),
+            (base + depth + jig.through, "The cut goes into the sacrificial board once only."),
+            (depth - base, "The jig's base stands between router and stock: it makes the way longer."),
+        ),
+        "The jig's base, the stock, and the cut into the sacrificial board.", mm=0.2, inches=0.01,
+    )
+
+
 def _passes(sizes, jig):
     passes = len(jig.passes)
     return sizes.ask(
-        f"The stock is {sizes.write(jig.stock_thickness)} thick, the cut goes {sizes.write(jig.through)} into the "
-        f"sacrificial board, and no pass may be deeper than {sizes.write(jig.pass_depth)}. How many passes?",
+        f"In that cut no pass may be deeper than {sizes.write(jig.pass_depth)}. How many passes?",
         passes,
         (
             (passes - 1, "The passes would be too deep, or the board not cut through: round up."),

@@ -14,15 +14,17 @@ def lengths(question):
     return only("length", question)
 
 
-def circle_jigs(disc, ring, test_cut, groove, passes):
+def circle_jigs(disc, ring, test_cut, groove, below, passes):
     across, cutter = lengths(disc)
     outside, width, bit = lengths(ring)
     small, large = lengths(groove)
-    stock, through, deepest = lengths(passes)
+    stock, through, base = lengths(below)
+    (deepest,) = lengths(passes)
     yield (across + cutter) / 2
     yield outside / 2 - width - bit / 2
     yield (across + cutter) / 2 - (lengths(test_cut)[0] - across) / 2
     yield (large - small) / 2
+    yield base + stock + through
     yield math.ceil((stock + through) / deepest - 1e-9)
 
 
@@ -103,19 +105,20 @@ def finding_the_centre(crossing, flat, wall, corner, piece, triangle):
     yield 2 * (side * side * math.sqrt(3) / 4) / (3 * side)  # twice its area over its girth
 
 
-def casters(wall, depth, shortened, slope, lift, tips):
+def casters(wall, depth, shortened, lift, tips, clear):
     leg, hole, error = lengths(wall)
     stem, free = lengths(depth)
     long, high, _ = lengths(shortened)
-    caster, base = lengths(slope)
     (weight,), (arm, reach) = only("mass", lift), lengths(lift)
     up, along, trail = lengths(tips)
     yield (leg - hole) / 2 - error
     yield stem + free
     yield long - high
-    yield math.atan2(caster, base)
     yield weight * arm / reach
     yield math.atan2(along - trail, up)
+    assert not measures(clear.text)
+    # One of four clear and the weight on the centre line: the two across from each other can balance it alone.
+    yield weight / 2
 
 
 RECKONED = {

@@ -1,0 +1,106 @@
+"""A slip that a lesson's table lists is known to one of its questions, unless no number gives it away."""
+
+import nbformat
+import pytest
+from asked import TOPICS, UNITS, asked
+from normal_form import lessons
+
+# What you see, as the table of a lesson writes it: the question that knows the slip, and words of what it then says.
+KNOWN = {
+    "circle_jigs": {
+        "disc too small by two cutters": (1, "You took half the cutter off"),
+        "disc too small by one cutter": (1, "half the cutter is missing"),
+        "ring too thin by half a cutter": (2, "the ring comes out too thin"),
+        "full depth, and a skin still left under the board": (5, "The jig's base is not counted"),
+        "an edge that is torn and scorched": (6, "The passes would be too deep"),
+    },
+    "stave_rings": {
+        "half of the staves already make a ring": (1, "half of the staves already make a ring"),
+        "the ring's flats are thin, or gone": (2, "With the sine"),
+        "the strip is one or two staves short": (4, "The saw cuts are missing"),
+    },
+    "rebates": {
+        "the wall is gone on one turn of the jig": (3, "You added half the cutter"),
+        "the panel is too small by a whole rebate width": (2, "you counted its width once"),
+        "the panel stands out below the rim by mistake": (1, "You took the thickness off the label"),
+        "the panel is sunk in though it should stand proud": (1, "That sinks the panel in"),
+        "a mitre springs open in the wet season": (2, "without a gap it springs the ring"),
+    },
+    "dowels": {
+        "the rod will not enter its hole": (1, "Across the flats it measures right"),
+        "the last rod is a few millimetres short": (2, "the last rod comes out short"),
+        "the joint stays open by the same gap everywhere": (3, "the joint stays open"),
+        "the second drill drops into a hollow": (4, "the rims are nearer"),
+        "a dimple on the far side of the leg": (5, "You forgot the drill's point"),
+    },
+    "coping": {
+        "every rail short by two depths": (2, "That is hollow to hollow"),
+        "daylight at the tips": (5, "daylight stays at the tips"),
+        "one tip longer than the other": (3, "You forgot the offset"),
+    },
+    "finding_the_centre": {
+        "a zone like a needle": (2, "along the needle, is the worst"),
+        "a wall twice as thick on paper as in the leg": (3, "twice as thick on paper"),
+        "a radius twice too large": (5, "That is the diameter"),
+        "a radius nearly four times too large": (5, "nearly four times too large"),
+    },
+    "casters": {
+        "the top slopes by the caster's height over the wheelbase": (3, "Then the top slopes"),
+        "the top slopes by nearly twice that": (3, "by nearly twice that"),
+        "the leg is short by the stem's length too": (3, "it takes nothing off its length"),
+        "the collar stands clear of the leg, the stem wobbles": (2, "Bored no deeper than the stem"),
+        "the leg splits at the first door sill": (1, "there the leg splits"),
+        "a caster breaks though three like it could carry the whole": (6, "That is the rule of three"),
+    },
+}
+# Slips of the order of work, of the hand or of the choice of a size: none of them turns one number into another.
+NO_NUMBER = {
+    "circle_jigs": (
+        "a ring, but nowhere to swing the outside from", "a step where the groove closes on itself",
+        "walls scorched higher up, clean at the bottom",
+    ),
+    "stave_rings": (
+        "the last stave will not go in", "a joint springs open, days later", "the finished ring has a flat spot",
+        "a loose sliver along the last row", "two pieces too many",
+    ),
+    "rebates": (
+        "the pivot has nowhere to stand", "light shows beside the panel in the dry season",
+        "the rebate is too narrow by half of what the bearing is too large",
+    ),
+    "dowels": ("rail ends out of line by twice the marking error",),
+    "coping": (
+        "the stand is a little too wide, all tips are gone", "daylight in the middle, tips crushed",
+        "the second rail will not go in", "the wrap fits, but a quarter turn round",
+        "the saddle at a brace's second end is turned the wrong way",
+    ),
+    "finding_the_centre": (
+        "the centre always off to the same hand", "a radius that will not come out the same twice",
+        "a circle that fits no point",
+    ),
+    "casters": (),
+}  # fmt: skip
+
+
+def listed(topic):
+    """The first column of the lesson's table of slips."""
+    (path,) = (path for path in lessons() if path.stem[3:] == topic)
+    text = "\n".join(cell.source for cell in nbformat.read(path, as_version=4).cells if cell.cell_type == "markdown")
+    lines = text[text.index("| what you see |"):].splitlines()[2:]
+    return [line.split("|")[1].strip() for line in lines[: next(i for i, line in enumerate(lines) if "|" not in line)]]
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_every_slip_of_the_lesson_is_known_or_has_no_number(topic):
+    for seen in listed(topic):
+        assert any(seen.startswith(each) for each in (*KNOWN[topic], *NO_NUMBER[topic])), f"who knows of: {seen}?"
+    for each in (*KNOWN[topic], *NO_NUMBER[topic]):
+        assert any(seen.startswith(each) for seen in listed(topic)), f"the lesson no longer lists: {each}"
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+@pytest.mark.parametrize("unit", UNITS)
+def test_the_question_tells_it(topic, unit):
+    """Some student of a class, typing the slip's number, is told it."""
+    for seen, (number, words) in KNOWN[topic].items():
+        told = [said for student in range(1, 25) for _, said in asked(topic, student, unit)[number - 1].told_slips()]
+        assert any(words in said for said in told), seen
