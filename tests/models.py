@@ -95,6 +95,7 @@ EXAMPLES = {
     RoundStock: [
         RoundStock("19 mm", "400 mm"),
         RoundStock("3/4 in", "16 in", 2, roundover_radius="5/16 in", grip="3 in", kerf="1/8 in"),
+        RoundStock("30 mm", "250 mm", roundover_radius="14.5 mm", pass_depth="4 mm"),
     ],
     DowelJoint: [
         DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"),
@@ -223,10 +224,10 @@ def value(plain, name):
 
 
 def flat(found):
-    """All numbers in a plain value, however deep in a plan."""
+    """All numbers in a plain value, however deep in a plan; names in it are passed over."""
     if isinstance(found, tuple):
         return [number for each in found for number in flat(each)]
-    return [found]
+    return [] if isinstance(found, str) else [found]
 
 
 # One formula, four uses -------------------------------------------------------------------------------------

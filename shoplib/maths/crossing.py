@@ -29,3 +29,29 @@ def clearance_between(bottom, gap, radius):
     angle = nearest_angle(bottom / radius, gap / radius)
     along, upright = bottom - radius * math.cos(angle), gap - 2 * radius * math.sin(angle)
     return math.sqrt(2 * max(along, 0.0) ** 2 + max(upright, 0.0) ** 2)
+
+
+def leaves(wanted, bottom, gap, radius):
+    """Whether two holes leave this much wood between them, or do not break into each other where none is wanted."""
+    found = clearance_between(bottom, gap, radius)
+    return found > 0 and found >= wanted - 1e-12
+
+
+def deepest(wanted, leg, gap, radius, furthest):
+    """The greatest depth, up to the furthest one, that leaves this much wood; `leg` is the leg's radius.
+
+    >>> round(deepest(2.0, 17.5, 0.0, 4.0, 30.0), 3)  # on one level: 17.5 - 4 - 2 / sqrt(2)
+    12.086
+    """
+    enough = lambda depth: leaves(wanted, leg - depth, gap, radius)  # noqa: E731
+    return furthest if enough(furthest) else last(enough, 0.0, furthest)
+
+
+def least_gap(wanted, bottom, radius):
+    """The smallest difference in level that leaves this much wood.
+
+    >>> round(least_gap(3.0, -7.5, 3.0), 9)  # past the centre: two radii and the wood
+    9.0
+    """
+    short = lambda gap: not leaves(wanted, bottom, gap, radius)  # noqa: E731
+    return last(short, 0.0, 2 * radius + wanted) if short(0.0) else 0.0

@@ -78,6 +78,8 @@ class Model:
 
     def _told_plan(self, name, unit):
         item, rows = self.results()[name], getattr(self.plain, name)
+        if not rows:
+            return Facts([(item.words, "none")])
         head = [column.replace("_", " ") for column in rows[0]._fields]
         cells = ([in_full(item.write_cell(cell, unit), cell, "length", unit) for cell in row] for row in rows)
         return Facts(cells, head)

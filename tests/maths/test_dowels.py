@@ -11,12 +11,13 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from models import made, sizes
 from scipy.optimize import minimize
-from shapely import Point, Polygon, box
+from shapely import LineString, Point, Polygon, box
 from shapely.affinity import rotate
 
-from shoplib import DowelFit, DowelJoint, MeasureError, RoundStock, ShapeError
+from shoplib import Cope, DowelFit, DowelJoint, MeasureError, RoundStock, ShapeError, show
 from shoplib.maths.crossing import clearance_between
 from shoplib.maths.tolerances import tolerance
+from shoplib.measure import quantity
 
 CLOSE = pytest.approx
 SMOOTH = 128  # straight pieces in a quarter of a circle
@@ -139,11 +140,41 @@ def test_outline_needs_a_number_of_points(n):
 
 @pytest.mark.parametrize(
     ("sizes", "input"),
-    [(dict(roundover_radius="8 mm"), "roundover_radius"), (dict(grip="30 mm"), "grip"), (dict(count=4), "count")],
+    [
+        (dict(roundover_radius="8 mm"), "roundover_radius"), (dict(grip="30 mm"), "grip"), (dict(count=4), "count"),
+        (dict(pass_depth=None), "pass_depth"), (dict(pass_depth="7 mm", diameter="40 mm"), "pass_depth"),
+    ],
 )
 def test_rods_to_worry_about(sizes, input):
-    assert [each.input for each in RoundStock("19 mm", "400 mm", **sizes).cautions] == [input]
-    assert not RoundStock("19 mm", "400 mm").cautions
+    rod = RoundStock("19 mm", "400 mm", pass_depth="5 mm")
+    assert [each.input for each in rod.replace(**sizes).cautions] == [input]
+    assert not rod.cautions
+
+
+@settings(deadline=None, max_examples=60)
+@given(data=st.data())
+def test_rounds_of_the_cutter(data):
+    """The arc rises by equal steps, none larger than the bite, to the whole radius; one round fewer is too few."""
+    rod = made(RoundStock, data.draw(sizes(RoundStock)))
+    assume(rod)
+    plain = rod.plain
+    steps = numpy.diff([0.0, *plain.passes])
+    assert plain.passes[-1] == plain.cutter_radius
+    if plain.has("pass_depth"):
+        assert steps == CLOSE(steps[0]) and steps[0] <= plain.pass_depth * (1 + 1e-9)
+        assert len(steps) == 1 or plain.cutter_radius / (len(steps) - 1) > plain.pass_depth * (1 - 1e-9)
+    else:
+        assert len(steps) == 1
+
+
+@pytest.mark.parametrize("count", [1, 3])
+def test_stops_leave_both_grips_square(count):
+    """The blank slid from stop to stop past the cutter at nothing, fed to the left: what of it passes the axis."""
+    rod = RoundStock("19 mm", "400 mm", count=count, grip="70 mm", kerf="3 mm").plain
+    at_start, at_end = rod.stop_distance - rod.blank_length, -rod.stop_distance  # where its leading end is
+    first, last = 0 - at_start, 0 - at_end  # what lies at the cutter, from the leading end
+    assert (first, rod.blank_length - last) == CLOSE((70, 70))
+    assert last - first == CLOSE(count * 400 + (count + 1) * 3)  # the rods with a saw cut at every end
 
 
 # Crossing holes ---------------------------------------------------------------------------------------------
@@ -282,6 +313,13 @@ class TestTheOtherWayRound:
     def test_none_where_it_is_not_needed(self):
         assert mm(joint_of().stagger_needed("2 mm")) == 0
 
+    def test_both_ways_told(self):
+        depth, stagger = (row[1] for row in joint_of(depth="20 mm").ways_to_leave("2 mm").rows)
+        assert depth == "12.1 mm" and "out of its edge, where there is room for 8.0 mm" in stagger
+        free = joint_of("6 mm", "25 mm", "15 mm").ways_to_leave("1/8 in", unit="in")
+        # 17.5 - 3 - 3.175/sqrt(2) = 12.255 mm; 6 + 3.175 = 9.175 mm
+        assert [row[1] for row in free.rows] == ["31/64 in (0.482)", "23/64 in (0.361)"]
+
     @pytest.mark.parametrize(
         ("ask", "said"),
         [
@@ -307,6 +345,42 @@ def test_joint_of_the_demo_stand_by_hand():
     assert mm(joint_of(stagger="3 mm").shifted_edge) == 9
     assert mm(joint_of(edge="20 mm", dowels=1, stagger="3 mm").shifted_edge) == 27  # from the other edge
     assert mm(joint_of("6 mm", edge="11 mm", dowels=3).spacing) == 14
+
+
+def test_heights_from_the_upper_edge_by_hand():
+    joint = joint_of(stagger="3 mm")
+    assert [mm(each) for each in joint.first_heights] == [12, 38]
+    assert [mm(each) for each in joint.second_heights] == [15, 41]
+    assert [mm(each) for each in joint_of("4 mm", edge="11 mm", dowels=3).first_heights] == [11, 25, 39]
+    assert [mm(each) for each in joint_of(edge="20 mm", dowels=1, stagger="3 mm").second_heights] == [23]
+
+
+@settings(deadline=None, max_examples=60)
+@given(data=st.data())
+def test_coping_leaves_the_hole_as_deep_as_it_should_be(data):
+    """shapely: a hole drilled into the square end to that depth, then the leg cut away: what is left on the axis."""
+    joint = made(DowelJoint, data.draw(sizes(DowelJoint)))
+    assume(joint)
+    plain = joint.plain
+    leg = Point(0, 0).buffer(plain.leg_diameter / 2, quad_segs=2 * SMOOTH)
+    side = LineString([(0, plain.rail_thickness / 2 * (1 - 1e-6)), (200, plain.rail_thickness / 2 * (1 - 1e-6))])
+    tips = side.intersection(leg).bounds[2]  # where the rail's square end is sawn
+    hole = box(tips, -plain.dowel_diameter / 2, tips + plain.drilled_depth, plain.dowel_diameter / 2)
+    left = LineString([(0, 0), (400, 0)]).intersection(hole - leg)
+    assert left.length == CLOSE(plain.rail_depth, abs=0.02 * math.sqrt(plain.leg_diameter))
+
+
+@pytest.mark.parametrize(("leg", "thick"), [("35 mm", "20 mm"), ("1 3/8 in", "3/4 in"), ("40 mm", "39 mm")])
+def test_cope_depth_is_that_of_the_coping_lesson(leg, thick):
+    joint = DowelJoint(leg, thick, "50 mm", "6 mm", "40 mm", "10 mm", "15 mm")
+    assert mm(joint.drilled_depth - joint.rail_depth) == CLOSE(mm(Cope(leg, thick, "360 mm").depth))
+
+
+def test_a_quarter_of_the_girth():
+    """shapely's girth of a leg; and by hand, pi 35 / 4."""
+    girth = Point(0, 0).buffer(17.5, quad_segs=SMOOTH).length
+    assert mm(joint_of().quarter) == CLOSE(girth / 4, rel=1e-4)
+    assert mm(joint_of().quarter) == CLOSE(27.489, abs=5e-4)
 
 
 @settings(deadline=None, max_examples=60)
@@ -388,11 +462,25 @@ class TestSuggestedDowel:
 
     def test_between_a_third_and_a_half(self):
         # 20 mm rail: 6.7 to 10 mm; at 10 mm deep the largest still leaves wood between the holes
-        assert self.found(joint_of(depth="10 mm")) == CLOSE([7.9375, 8, 9.525, 10])
+        assert self.found(joint_of(depth="10 mm")) == CLOSE([8, 9.525, 10])
 
     def test_only_where_the_clearances_hold(self):
-        assert self.found(joint_of()) == CLOSE([7.9375, 8])  # 9.5 mm holes would leave 1 mm
+        assert self.found(joint_of()) == CLOSE([8])  # 9.5 mm holes would leave 1 mm
         assert self.found(joint_of(depth="16 mm")) == []
+        assert joint_of(depth="16 mm").tell("suggested_dowel").rows == [("stock dowels that suit", "none")]
+
+    @pytest.mark.parametrize("unit", ["mm", "in"])
+    def test_no_size_is_listed_twice(self, unit):
+        """An 8 mm dowel and one of 5/16 in read alike to a 64th of an inch, so they share a row; all rails tried."""
+        seen = set()
+        for thick in range(10, 61):
+            joint = DowelJoint("80 mm", f"{thick} mm", "150 mm", "5 mm", "40 mm", "12 mm", "40 mm", dowels=1)
+            rows = joint.plain.suggested_dowel
+            read = [show(quantity(row.diameter, "mm"), unit, "0.1 mm" if unit == "mm" else "1/64 in") for row in rows]
+            assert len(set(read)) == len(read) == len({row.sold_as for row in rows})
+            seen.update(row.sold_as for row in rows)
+        assert {"8 mm", "5/16 in"} <= {name for names in seen for name in names.split(" or ")}
+        assert {"5/16 in or 8 mm", "5/8 in or 16 mm"} <= seen
 
     @pytest.mark.parametrize(("stock", "dowel"), [("1 in", 3 / 8), ("1 1/4 in", 7 / 16)])
     def test_published_examples_lie_within(self, stock, dowel):

@@ -29,11 +29,14 @@ class DowelFit(Model):
         help="Of both dowel and hole.",
     )
     dowel_grade: Input = choice(
-        "dowel made to", "T_d", ("as sold", "h8", "h11"), default="as sold",
-        help="As sold: 0.13 mm (0.005 in) over or under. ISO 286 h: never over.",
+        "dowel made to (h: never over)", "T_d", ("as sold", "h8", "h11"), default="as sold",
+        help="Small h stands for a shaft at or under its nominal size; h11 may be further under than h8 (ISO 286-1). "
+        "As sold: 0.13 mm (0.005 in) over or under.",
     )
     hole_grade: Input = choice(
-        "hole made to", "T_h", ("H8", "H11", "H13"), default="H11", help="ISO 286 H: never under. Measure a test hole.",
+        "hole made to (H: never under)", "T_h", ("H8", "H11", "H13"), default="H11",
+        help="Capital H stands for a hole at or over its nominal size; the larger the number, the more it may be over "
+        "(ISO 286-1). Drill a test hole in the same wood and measure it.",
     )
     timber: Input = choice(
         "dowel's timber", "B",

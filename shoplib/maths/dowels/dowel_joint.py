@@ -1,144 +1,100 @@
 """The joint of a coped rail with a round leg, in which a second rail's dowels lie as well."""
 
 import math
-from typing import NamedTuple
 
 from shoplib import measure
-from shoplib.maths.crossing import clearance_between, last, nearest_angle
+from shoplib.maths.crossing import deepest, least_gap, nearest_angle
+from shoplib.maths.dowels import joint_limits
 from shoplib.maths.dowels.kinds import in_mm, like
+from shoplib.maths.dowels.stock_dowels import Stock, stock_sizes
 from shoplib.maths.functions import choose, cos, least, most, sin, sqrt
-from shoplib.model import Caution, Input, Model, ShapeError, count, length, model, public, result
-from shoplib.tables import table
+from shoplib.model import Facts, Input, Model, ShapeError, count, length, length_in_full, model, public, result
 
-THIN = 1 / 4  # of the dowel's diameter: wood thinner than this between or behind holes is worth a caution
-RULE = "a rule of thumb of this lesson"
-
-
-class Stock(NamedTuple):
-    """One stock size of dowel that fits the joint: what it leaves in the rail and between the rails' holes."""
-
-    diameter: float
-    cheek: float
-    between_holes: float
+LEG, RAIL, DOWEL = "The leg", "The rail", "The dowel"
 
 
 @model
 class DowelJoint(Model):
     """A rail with a coped end, dowelled to a round leg on which a second rail meets it at a right angle.
 
-    Both rails are level and drilled alike, but the second one's holes sit lower by the stagger.
+    Both rails are level and drilled alike, but the second one's holes sit lower by the stagger. Every rail is drilled
+    while its ends are still square, sawn where the tips of the cope will be.
 
     >>> joint = DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm")
     >>> joint.rail_depth, joint.spacing, round(joint.crossing_clearance, 2)
     (<Quantity(31.0, 'millimeter')>, <Quantity(26.0, 'millimeter')>, <Quantity(2.12, 'millimeter')>)
+    >>> joint.tell("drilled_depth")
+    hole in the rail, from its square end  34.1 mm
     """
 
     leg_diameter: Input = length(
         "leg diameter", "D", low="20 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="Across the round leg.",
+        help="Across the round leg.", group=LEG,
     )
     rail_thickness: Input = length(
         "rail thickness", "t", low="10 mm", high="60 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
-        help="Seen from above.",
+        help="Seen from above.", group=RAIL,
     )
     rail_height: Input = length(
         "rail height", "h", low="20 mm", high="150 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
-        help="From edge to edge, seen from the side.",
+        help="From edge to edge, seen from the side.", group=RAIL,
     )
     dowel_diameter: Input = length(
         "dowel diameter", "d", low="4 mm", high="26 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
-        help="Of the dowels and of their holes.",
+        help="Of the dowels and of their holes.", group=DOWEL,
     )
     dowel_length: Input = length(
         "dowel length", "l", low="15 mm", high="120 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
-        help="End to end.",
+        help="End to end.", group=DOWEL,
     )
     leg_depth: Input = length(
         "hole in the leg", "b", low="4 mm", high="75 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.5 mm",
-        help="Its depth from the leg's surface, on the hole's axis, to the flat bottom.",
+        help="Its depth from the leg's surface, on the hole's axis, to the flat bottom.", group=LEG,
     )
     edge: Input = length(
-        "edge to first hole", "e", low="4 mm", high="75 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="From the rail's edge to the hole's centre; the last hole is as far from the other edge.",
+        "upper edge to first hole", "e", low="4 mm", high="75 mm", step="0.5 mm", inch_step="1/32 in",
+        tolerance="0.3 mm", group=RAIL,
+        help="From the rail's upper edge to the hole's centre; the last hole is as far from the lower edge.",
     )
-    dowels: Input = count("dowels in each rail end", "n", 1, 4, help="One above the other.", default=2)
+    dowels: Input = count("dowels in each rail end", "n", 1, 4, help="One above the other.", default=2, group=DOWEL)
     stagger: Input = length(
         "stagger", "s", low="0 mm", high="40 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="How much lower the second rail's holes sit than the first one's.", default="0 mm",
+        help="How much lower the second rail's holes sit than the first one's.", default="0 mm", group=RAIL,
     )
     end_clearance: Input = length(
         "clearance at each end", "c", low="0 mm", high="5 mm", step="0.1 mm", inch_step="1/64 in",
-        tolerance="0.3 mm", help="Left beyond the dowel in both holes, for glue.", default="1.5 mm",
+        tolerance="0.3 mm", help="Left beyond the dowel in both holes, for glue.", default="1.5 mm", group=DOWEL,
     )
     drill_point: Input = length(
         "drill's point", "q", low="0 mm", high="8 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.2 mm",
-        help="How far the drill's centre point runs ahead of the flat bottom.", default="0 mm",
+        help="How far the drill's centre point runs ahead of the flat bottom.", default="0 mm", group=LEG,
     )
 
     def check(self):
-        self._check_rail()
-        self._check_leg()
-        self._check_dowel()
-        self._check_heights()
+        joint_limits.check(self)
 
-    def _check_rail(self):
-        if self.rail_thickness > self.leg_diameter:
-            raise ShapeError(
-                "A rail {} thick cannot be coped round a leg {} across. Take a thinner rail or a thicker leg.",
-                self.rail_thickness, self.leg_diameter, input="rail_thickness",
-            )
-        if self.dowel_diameter >= self.rail_thickness:
-            raise ShapeError(
-                "A hole of {} leaves nothing of a rail {} thick: it must be smaller. Take a thinner dowel.",
-                self.dowel_diameter, self.rail_thickness, input="dowel_diameter",
-            )
+    def worries(self):
+        return joint_limits.worries(self)
 
-    def _check_leg(self):
-        if self.far_wall <= 0 or self.corner_wall <= 0:
-            raise ShapeError(
-                "A hole {} deep and {} wide, its point {} ahead, comes out behind a leg {} across. Drill less deep.",
-                self.leg_depth, self.dowel_diameter, self.drill_point, self.leg_diameter, input="leg_depth",
-            )
+    def on_card(self):
+        """What is set at the drill, in the order of use, then what tells whether it came right."""
+        names = ("drilled_depth", "first_heights", "second_heights", "quarter", "rail_depth", "crossing_clearance")
+        return (*names, "far_wall")
 
-    def _check_dowel(self):
-        if self.leg_depth <= self.end_clearance:
-            raise ShapeError(
-                "A hole {} deep with {} left at its end takes no dowel. Drill deeper or leave less.",
-                self.leg_depth, self.end_clearance, input="leg_depth",
-            )
-        if self.rail_depth <= self.end_clearance:
-            raise ShapeError(
-                "A dowel {} long vanishes in a hole {} deep: nothing of it stands in the rail. Drill the leg less "
-                "than {} deep or take a longer dowel.",
-                self.dowel_length, self.leg_depth, self.dowel_length + self.end_clearance, input="leg_depth",
-            )
+    @result("hole in the rail, from its square end", "a_s", checks="leg_depth")
+    def drilled_depth(self):
+        """From the rail's square end, sawn where the cope's tips will be, to the hole's flat bottom.
 
-    def _check_heights(self):
-        radius = self.dowel_diameter / 2
-        if self.edge <= radius:
-            raise ShapeError(
-                "A hole of {} breaks out of the rail's edge when its centre is {} from it: it must be more than {}. "
-                "Move it in.", self.dowel_diameter, self.edge, radius, input="edge",
-            )
-        if self.dowels > 1 and self.spacing <= self.dowel_diameter:
-            raise ShapeError(
-                f"With {{}} at both edges, {self.dowels} holes of {{}} run into each other in a rail {{}} high. Move "
-                "them out, or take fewer or thinner dowels.",
-                self.edge, self.dowel_diameter, self.rail_height, input="edge",
-            )
-        if self.dowels == 1 and self.rail_height - self.edge <= radius:
-            raise ShapeError(
-                "A hole {} from one edge breaks out of the other one of a rail {} high. Move it in.",
-                self.edge, self.rail_height, input="edge",
-            )
-        if self.shifted_edge <= radius:
-            raise ShapeError(
-                "Shifted by {}, the second rail's holes break out of its edge: there is room for {}. Take less "
-                "stagger or move the holes in from the edges.",
-                self.stagger, self.shifted_edge + self.stagger - radius, input="stagger",
-            )
+        The depth stop is set to it: rails are drilled before they are coped, and the cope takes its depth off again.
+        """
+        return self.cope_depth + self.rail_depth
 
-    @result("hole in the rail", "a", checks="leg_depth")
+    @result("cope depth", "k_c", minor=True)
+    def cope_depth(self):
+        """From the tips of the cope to its bottom, where the rail's middle aims at the leg's centre."""
+        return self.leg_diameter / 2 - sqrt((self.leg_diameter / 2) ** 2 - (self.rail_thickness / 2) ** 2)
+
+    @result("hole in the rail, from the cope's bottom", "a", checks="leg_depth")
     def rail_depth(self):
         """From the bottom of the cope, on the hole's axis, to the hole's flat bottom.
 
@@ -146,6 +102,26 @@ class DowelJoint(Model):
         is where the leg's surface comes to lie.
         """
         return self.dowel_length + 2 * self.end_clearance - self.leg_depth
+
+    @result("first rail's holes, from its upper edge", "y_1", plan=True)
+    def first_heights(self):
+        """From the first rail's upper edge down to each hole's centre, on rail and leg."""
+        return self._heights(0 * self.stagger)
+
+    @result("second rail's holes, from its upper edge", "y_2", plan=True)
+    def second_heights(self):
+        """The same for the second rail, whose upper edge is level with the first one's."""
+        return self._heights(self.stagger)
+
+    def _heights(self, lower):
+        """The holes' centres below the upper edge, all of them lower by so much."""
+        step = self.spacing if self.dowels > 1 else 0 * self.edge
+        return tuple(self.edge + k * step + lower for k in range(self.dowels))
+
+    @result("round the leg, from the first rail's holes to the second's", "u", checks="leg_diameter")
+    def quarter(self):
+        """A quarter of the leg's girth, along its skin: from the one rail's line of holes to the other's."""
+        return self.pi * self.leg_diameter / 4
 
     @result("between the holes", "m", checks="edge")
     def spacing(self):
@@ -225,10 +201,10 @@ class DowelJoint(Model):
         them, and half of it beside each hole. Sizes: the table `dowels`.
         """
         third, half = in_mm(self.rail_thickness) / 3, in_mm(self.rail_thickness) / 2
-        sizes = sorted(row["mm"] for row in table("dowels"))
-        fits = [self._with_dowel(mm) for mm in sizes if third - 1e-6 <= mm <= half + 1e-6]
+        fits = [(name, self._with_dowel(mm)) for name, mm in stock_sizes() if third - 1e-6 <= mm <= half + 1e-6]
         return tuple(
-            Stock(other.dowel_diameter, other.cheek, other.crossing_clearance) for other in fits if other.holds()
+            Stock(name, other.dowel_diameter, other.cheek, other.crossing_clearance)
+            for name, other in fits if other.holds()
         )
 
     def _with_dowel(self, mm):
@@ -241,65 +217,7 @@ class DowelJoint(Model):
             self.check()
         except ShapeError:
             return False
-        return not any(True for _ in self._worries_wood())
-
-    def worries(self):
-        if self.rail_thickness**2 > self.leg_diameter**2 / 2 * (1 + 1e-9):
-            yield Caution(
-                "Two rails {} thick collide at their tips beside a leg {} across: take thinner rails or a thicker leg.",
-                self.rail_thickness, self.leg_diameter, input="rail_thickness", source="geometry",
-            )
-        share = self.dowel_diameter / self.rail_thickness
-        if share > 0.5 * (1 + 1e-9) or share < (1 - 1e-9) / 3:
-            yield Caution(
-                "A dowel of {} in a rail {} thick: it should be from {} to {}, a third to half of the rail.",
-                self.dowel_diameter, self.rail_thickness, self.rail_thickness / 3, self.rail_thickness / 2,
-                input="dowel_diameter",
-            )
-        yield from self._worries_wood()
-        yield from self._worries_hold()
-
-    def _worries_wood(self):
-        """Too little wood between or behind the holes, or beside them."""
-        thin = THIN * self.dowel_diameter
-        if self.crossing_clearance == 0:
-            yield Caution(
-                "The holes of the two rails break into each other in the leg: drill less deep, stagger them or take "
-                "thinner dowels.", input="leg_depth",
-            )
-        elif self.crossing_clearance < thin:
-            yield Caution(
-                "Only {} of wood stays between the two rails' holes: leave {} or more.",
-                self.crossing_clearance, thin, input="leg_depth", source=RULE,
-            )
-        wall = least(self.far_wall, self.corner_wall)
-        if wall < thin:
-            yield Caution(
-                "Only {} of the leg stays behind the hole: leave {} or more, or the drill's point will show.",
-                wall, thin, input="leg_depth", source=RULE,
-            )
-        edge, name = min((self.edge, "edge"), (self.shifted_edge, "stagger"))
-        if edge < self.dowel_diameter:
-            yield Caution(
-                "A hole's centre lies only {} from the rail's edge: leave a dowel's diameter, {}, or the edge may "
-                "split.",
-                edge, self.dowel_diameter, input=name, source=RULE,
-            )
-
-    def _worries_hold(self):
-        """Too little of the dowel in leg or rail, or no room for glue."""
-        for depth, where in ((self.leg_depth, "leg"), (self.rail_depth, "rail")):
-            if depth - self.end_clearance < self.dowel_diameter:
-                yield Caution(
-                    f"Only {{}} of the dowel holds in the {where}, less than it is thick ({{}}).",
-                    depth - self.end_clearance, self.dowel_diameter, input="leg_depth", source=RULE,
-                )
-        if self.end_clearance < 1.0:
-            yield Caution(
-                "With {} left beyond the dowel the trapped glue may hold the joint open or split the leg: leave {} "
-                "at each end.",
-                self.end_clearance, 1.5, input="end_clearance",
-            )
+        return not any(True for _ in joint_limits.wood_worries(self))
 
     def deepest_leg_hole(self, clearance):
         """The deepest hole in the leg that leaves this much wood to the other rail's holes and behind itself.
@@ -318,8 +236,7 @@ class DowelJoint(Model):
                 plain.dowel_diameter, wanted, plain.leg_diameter, input="dowel_diameter",
             )
         behind = least(2 * leg - plain.drill_point - wanted, leg + math.sqrt((leg - wanted) ** 2 - radius**2))
-        enough = lambda depth: _leaves(wanted, leg - depth, plain.level_gap, radius)  # noqa: E731
-        return public(behind if enough(behind) else last(enough, 0.0, behind), "length")
+        return public(deepest(wanted, leg, plain.level_gap, radius, behind), "length")
 
     def stagger_needed(self, clearance):
         """The smallest stagger that leaves this much wood between the rails' holes at the present depth.
@@ -333,8 +250,7 @@ class DowelJoint(Model):
         """
         wanted, plain = _wanted(clearance), self.plain
         radius = plain.dowel_diameter / 2
-        short = lambda gap: not _leaves(wanted, plain.bottom, gap, radius)  # noqa: E731
-        needed = 0.0 if not short(0.0) else last(short, 0.0, 2 * radius + wanted)
+        needed = least_gap(wanted, plain.bottom, radius)
         room = plain.shifted_edge + plain.stagger - radius
         if plain.dowels > 1 and needed > plain.spacing / 2 + 1e-9:
             raise ShapeError(
@@ -349,11 +265,27 @@ class DowelJoint(Model):
             )
         return public(needed, "length")
 
+    def ways_to_leave(self, clearance, unit="mm"):
+        """Both ways to leave this much wood between the rails' holes, or why a way is barred: a small table.
 
-def _leaves(wanted, bottom, gap, radius):
-    """Whether two holes leave this much wood between them, or do not break into each other where none is wanted."""
-    found = clearance_between(bottom, gap, radius)
-    return found > 0 and found >= wanted - 1e-12
+        >>> joint = DowelJoint("35 mm", "20 mm", "50 mm", "6 mm", "40 mm", "25 mm", "15 mm")
+        >>> joint.ways_to_leave("3 mm")
+        drill the leg no deeper than       12.4 mm
+        or keep the depth, with a stagger  9.0 mm
+        """
+        ways = (
+            ("drill the leg no deeper than", self.deepest_leg_hole),
+            ("or keep the depth, with a stagger", self.stagger_needed),
+        )
+        return Facts((words, _found(way, clearance, unit)) for words, way in ways)
+
+
+def _found(way, clearance, unit):
+    """What a way gives, written, or the sentence that says why it gives nothing."""
+    try:
+        return length_in_full(way(clearance).m_as("mm"), unit)
+    except ShapeError as error:
+        return f"— {error.tell(unit)}"
 
 
 def _wanted(clearance):

@@ -6,8 +6,11 @@ from typing import NamedTuple
 from shoplib import measure
 from shoplib.maths import rods
 from shoplib.maths.functions import sqrt
-from shoplib.model import Caution, Input, Model, ShapeError, count, model, public, result, write_finely
+from shoplib.maths.passes import equal_passes
+from shoplib.model import Caution, Facts, Input, Model, ShapeError, count, model, public, result, write_finely
 from shoplib.model import length as size  # `length` is an input's name here
+
+MUCH = 6.5  # mm, a quarter of an inch and a little: a larger bite of a roundover cutter is worth a caution
 
 
 class SetError(NamedTuple):
@@ -18,8 +21,16 @@ class SetError(NamedTuple):
     out_of_round: object
     step: object
 
+    def facts(self):
+        """In words, as a small table."""
+        words = ("smallest width between jaws", "largest width", "out of round", "step along each face")
+        return Facts((said, write_finely(value)) for said, value in zip(words, self))
+
     def __repr__(self):
-        return ", ".join(f"{name.replace('_', ' ')} {write_finely(value)}" for name, value in self._asdict().items())
+        return repr(self.facts())
+
+    def _repr_html_(self):
+        return self.facts()._repr_html_()
 
 
 @model
@@ -31,6 +42,9 @@ class RoundStock(Model):
     >>> rod = RoundStock("19 mm", "400 mm", roundover_radius="9 mm")
     >>> rod.square_side, rod.ideal_radius, rod.flat
     (<Quantity(19.0, 'millimeter')>, <Quantity(9.5, 'millimeter')>, <Quantity(1.0, 'millimeter')>)
+    >>> rod.replace(pass_depth="4 mm").tell("passes", "stop_distance")
+    cutter over the table, round by round  3.0 mm, 6.0 mm, 9.0 mm
+    cutter's centre to each stop           481.0 mm
     """
 
     diameter: Input = size(
@@ -54,6 +68,11 @@ class RoundStock(Model):
         "kerf", "k", low="0 mm", high="6 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Width of the saw's cut.", default="3 mm",
     )
+    pass_depth: Input = size(
+        "deepest bite", "p", low="0.5 mm", high="25 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        help="How much the cutter is raised at most from one round of four corners to the next. Left out: one round.",
+        default=None,
+    )
 
     def check(self):
         if self.cutter_radius > self.ideal_radius * (1 + 1e-9):
@@ -62,6 +81,10 @@ class RoundStock(Model):
                 "Take a smaller cutter or a thicker rod.",
                 self.cutter_radius, self.diameter, self.ideal_radius, input="roundover_radius",
             )
+
+    def on_card(self):
+        """What is set at the planer and the router, in the order of use, then what the jaws tell."""
+        return ("square_side", "blank_length", "stop_distance", "passes", "across_corners", "flat", "out_of_round")
 
     @result("square's side", "a", checks="diameter")
     def square_side(self):
@@ -110,12 +133,35 @@ class RoundStock(Model):
         """
         return self.count * self.length + (self.count + 1) * self.kerf + 2 * self.grip
 
+    @result("cutter's centre to each stop", "s", checks="grip")
+    def stop_distance(self):
+        """Along the fence from the cutter's axis to the stop on either side.
+
+        The blank's trailing end starts at the one, its leading end ends at the other: a grip stays square at each end.
+        """
+        return self.blank_length - self.grip
+
+    @result("cutter over the table, round by round", "z", plan=True)
+    def passes(self):
+        """How far the cutter's arc stands over the table in each round of four corners, at last with its whole radius.
+
+        The fewest equal steps of which none is larger than the deepest bite.
+        """
+        if not self.has("pass_depth"):
+            return (self.cutter_radius,)
+        return equal_passes(self.cutter_radius, self.pass_depth)
+
     def worries(self):
         if self.out_of_round > 0.02 * self.diameter:
             yield Caution(
                 "The rod is {} wider across its corners than across its flats: it will bind in a hole drilled to its "
                 "diameter. Take the next larger cutter, or plane the corners down.",
                 self.out_of_round, input="roundover_radius",
+            )
+        if self.passes[0] > MUCH:
+            yield Caution(
+                "A bite of {} at once burns and tears: give a deepest bite of {} or less, and raise the cutter round "
+                "by round.", self.passes[0], MUCH, input="pass_depth", source="a rule of thumb of this lesson",
             )
         if self.grip < 50.0:
             yield Caution(
@@ -155,7 +201,10 @@ class RoundStock(Model):
         leaves a step along each face and a thinner rod; too low leaves a ridge and a thicker one.
 
         >>> RoundStock("19 mm", "400 mm").set_error("0.3 mm")
-        smallest 18.42 mm, largest 18.99 mm, out of round 0.57 mm, step 0.30 mm
+        smallest width between jaws  18.42 mm
+        largest width                18.99 mm
+        out of round                 0.57 mm
+        step along each face         0.30 mm
         """
         error, (half, radius) = measure.plain("length", e), self.plain_sizes()
         if abs(error) > radius / 4:
