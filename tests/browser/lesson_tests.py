@@ -232,7 +232,7 @@ class LessonTests:
 
     @pytest.mark.parametrize("unit, words", [("mm", "millimetres"), ("in", "inches")])
     def test_practice_tells_the_slip(self, lesson, unit, words):
-        topic = re.search(r'practice\(\\"(\w+)\\"', lesson.path.read_text("utf-8"))[1]
+        topic = re.search(r'Practice\(\\"(\w+)\\"', lesson.path.read_text("utf-8"))[1]
         lesson.page.get_by_title(re.compile(f"^Sizes in {words}")).click()
         lesson.settle()
         for number, question in enumerate(questions(topic, 1, unit), 1):
