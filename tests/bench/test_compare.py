@@ -50,3 +50,9 @@ def test_inches_are_inches_everywhere():
 def test_a_name_that_none_of_them_has_is_refused():
     with pytest.raises(MeasureError, match="colour"):
         side_by_side(STAVES, BOARDS, show=("colour",))
+
+
+def test_an_input_that_differs_is_not_called_alike():
+    beside = side_by_side(STAVES, BOARDS.replace(kerf="2 mm"))
+    assert "kerf" not in beside.together()
+    assert "kerf 3.0 mm" in beside.apart(STAVES) and "kerf 2.0 mm" in beside.apart(beside.models[1])
