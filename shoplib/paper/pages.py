@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from shoplib import drawing
 from shoplib.drawing.layout import Plate, Text, lay_out, lay_out_key
 from shoplib.drawing.sheet import Area, Circle, Line, rectangle
-from shoplib.paper.boxes import grown, mark_box, meet
+from shoplib.paper.boxes import grown
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
 from shoplib.paper.tiling import MARGIN, PEN, SIDE, TEXT, best_tiling, register_marks
@@ -88,32 +88,25 @@ def compose(sheet, imprint, paper="A4"):
     """The pages of a template: the size of each and its Parts."""
     plate = lay_out(sheet, text=TEXT, key=False, scale=1.0)
     tiling = best_tiling(plate, paper, lambda width: _Foot(sheet, imprint, width - 2 * MARGIN).height)
-    return [(tiling.page, _page(sheet, imprint, plate, tiling, tile)) for tile in tiling.tiles]
+    marks = Plate(plate.width, plate.height, "", "")
+    marks.shapes += [shape for centre in register_marks(tiling, plate) for shape in _mark(centre)]
+    return [(tiling.page, _page(sheet, imprint, plate, marks, tiling, tile)) for tile in tiling.tiles]
 
 
-def _page(sheet, imprint, plate, tiling, tile):
+def _page(sheet, imprint, plate, marks, tiling, tile):
     """One page: its window of the drawing at full size with the marks, the frame and rulers, the foot."""
     width, height = tiling.tile
     box = (MARGIN, MARGIN, width, height)
     foot = _Foot(sheet, imprint, tiling.page[0] - 2 * MARGIN, tiling)
     parts = [
         Part(plate, box, tiling.window(tile), thin=0.6, open=4.0, whole=True),
-        Part(_marks(plate, tiling, tile), box, tiling.window(tile), thin=0.6),
+        Part(marks, box, tiling.window(tile), thin=0.6),
         Part(_frame(tiling), (0.0, 0.0, *tiling.page)),
         *foot.parts(MARGIN + height, tile),
     ]
     if len(tiling.tiles) > 1:
         parts += _map(plate, tiling, tile)
     return parts
-
-
-def _marks(plate, tiling, tile):
-    """The register marks that one page shows."""
-    marks = Plate(plate.width, plate.height, "", "")
-    for centre in register_marks(tiling, plate):
-        if meet(mark_box(centre), tiling.window(tile)):
-            marks.shapes += _mark(centre)
-    return marks
 
 
 def _mark(centre):
@@ -153,11 +146,11 @@ def _ruler(plate, at, turn=0):
     ticks += [(12.7 * k, -3.5 if k % 2 == 0 else -2.0) for k in range(9)]
     plate.lines.append(Line("rule", at(0, 0), at(4 * 25.4, 0)))
     plate.lines += [Line("rule", at(along, 0), at(along, out)) for along, out in ticks]
-    words = [(0, 3.2, "0"), (50, 3.2, "50"), (100, 3.2, "100 mm")]
-    words += [(25.4 * k, -3.2, str(k) if k < 4 else "4 in") for k in range(5)]
+    words = [(0, 3.0, "0"), (50, 3.0, "50"), (100, 3.0, "100 mm")]
+    words += [(25.4 * k, -3.0, str(k) if k < 4 else "4 in") for k in range(5)]
     for along, out, word in words:
-        x, y = at(along + 0.8 + width_of(word, 2.3) / 2, out)
-        plate.texts.append(Text(x, y, word, 2.3, turn=turn))
+        x, y = at(along + 0.8 + width_of(word, 2.1) / 2, out)
+        plate.texts.append(Text(x, y, word, 2.1, turn=turn))
 
 
 class _Foot:

@@ -218,10 +218,14 @@ def _wound(path, way):
     return Path(turned, path.codes)
 
 
+def crosses(shape, box):
+    """Whether a shape's line runs through a box (left, top, right, bottom)."""
+    return path_of(shape).intersects_bbox(Bbox.from_extents(*box), filled=False)
+
+
 def touches(shape, box):
     """Whether a shape's line, or the ground it fills, touches a box (left, top, right, bottom)."""
-    path = path_of(shape)
-    if path.intersects_bbox(Bbox.from_extents(*box), filled=False):
+    if crosses(shape, box):
         return True
     if not isinstance(shape, Area) or LAYERS_ON_PAPER[shape.layer].fill == "none":
         return False

@@ -14,7 +14,7 @@ TEXT = 3.4  # mm, of the drawing's dimensions and notes
 PEN = TEXT / 17
 MARGIN = 12.0  # mm, on all four sides: no printer needs more
 OVERLAP = 10.0  # mm, shared by neighbouring pages at the least
-SIDE = 10.0  # mm beside the drawing for the upright check ruler
+SIDE = 9.0  # mm beside the drawing for the upright check ruler
 WHOLE = 150.0  # mm: shapes up to this size are kept on one page where that takes no more pages
 SMALL = 60.0  # mm: shapes up to this size are always whole on some page
 
@@ -98,37 +98,44 @@ def _tiling(plate, page, foot, most):
     tiling = Tiling(page, foot)
     across, down = tiling.tile
     boxes = [box for box in whole_boxes(plate, most) if box[2] - box[0] <= across and box[3] - box[1] <= down]
-    lefts = starts([(left, right) for left, _, right, _ in boxes], plate.width, across)
-    tops = starts([(top, bottom) for _, top, _, bottom in boxes], plate.height, down)
+    drawn = [*boxes, *(grown(box_of(shape), 0.5) for shape in plate.shapes)]
+    lefts = starts([(left, right) for left, _, right, _ in boxes], _ends(drawn, 0), across)
+    tops = starts([(top, bottom) for _, top, _, bottom in boxes], _ends(drawn, 1), down)
     tiling = replace(tiling, lefts=lefts, tops=tops)
     return replace(tiling, tiles=_used(plate, tiling, boxes))
 
 
-def starts(spans, length, window):
-    """Where windows begin that cover a length from 0, as few as can be, each span whole in one of them.
+def _ends(boxes, axis):
+    """How far boxes reach along one axis."""
+    return min(box[axis] for box in boxes), max(box[axis + 2] for box in boxes)
+
+
+def starts(spans, ends, window):
+    """Where windows begin that cover a length from end to end, as few as can be, each span whole in one of them.
 
     Neighbours overlap, and what they reach beyond the length is alike at both ends as far as may be.
 
-    >>> starts([], 50.0, 100.0), starts([(80.0, 120.0)], 180.0, 100.0)
+    >>> starts([], (0.0, 50.0), 100.0), starts([(80.0, 120.0)], (0.0, 180.0), 100.0)
     ((-25.0,), (0.0, 80.0))
     """
-    fewest = _from(0.0, spans, length, window)
-    slack = fewest[-1] + window - length
-    tried = [_from(0.0 - slack * share / 40, spans, length, window) for share in range(41)]
-    return min((each for each in tried if len(each) == len(fewest)), key=lambda each: _lopsided(each, length, window))
+    low, high = ends
+    fewest = _from(low, spans, high, window)
+    slack = fewest[-1] + window - high
+    tried = [_from(low - slack * share / 40, spans, high, window) for share in range(41)]
+
+    def lopsided(found):
+        return round(abs(found[-1] + window - high - (low - found[0])), 6)
+
+    return min((each for each in tried if len(each) == len(fewest)), key=lopsided)
 
 
-def _from(first, spans, length, window):
+def _from(first, spans, high, window):
     """The same from a given beginning: each window begins as late as what was not whole before it allows."""
     found = [first]
-    while found[-1] + window < length - 1e-9:
+    while found[-1] + window < high - 1e-9:
         end = found[-1] + window
-        found.append(min([end - OVERLAP, *(low for low, high in spans if high > end + 1e-9)]))
+        found.append(min([end - OVERLAP, *(start for start, stop in spans if stop > end + 1e-9)]))
     return tuple(found)
-
-
-def _lopsided(found, length, window):
-    return round(abs(found[-1] + window - length + found[0]), 6)
 
 
 def whole_boxes(plate, most=SMALL):
@@ -167,21 +174,31 @@ def _touched(plate, box):
 def register_marks(tiling, plate):
     """Centres of the register marks: two in each overlap of two pages, as far apart as may be.
 
-    Where there is room they keep clear of texts and small shapes.
+    Where there is room they keep clear of texts, small shapes and lines.
     """
     marks, boxes = [], whole_boxes(plate)
     for row, column in tiling.tiles:
         for other in ((row, column + 1), (row + 1, column)):
             if other in tiling.tiles:
-                marks += _two_clear(shared(tiling.window((row, column)), tiling.window(other)), boxes)
+                places = list(_places(shared(tiling.window((row, column)), tiling.window(other))))
+                marks += _two_clear(places, [*boxes, *map(mark_box, marks)], plate.shapes + plate.lines)
     return marks
 
 
-def _two_clear(overlap, boxes):
-    """Two places in an overlap, near its two ends, that meet no box if there are any."""
-    places = list(_places(overlap))
-    clear = [place for place in places if not any(meet(mark_box(place), box) for box in boxes)]
-    first, *_, last = clear if len(clear) > 1 else places
+def _two_clear(places, boxes, lines):
+    """The first and the last place that meet no box and no line, or no box, or at least not one another."""
+    from shoplib.paper.plot import crosses
+
+    def clear(place):
+        return not any(meet(mark_box(place), box) for box in boxes)
+
+    def free(place):
+        return clear(place) and not any(crosses(line, mark_box(place)) for line in lines)
+
+    for suits in (free, clear, lambda place: True):
+        first, last = next(filter(suits, places), None), next(filter(suits, reversed(places)), None)
+        if first and last and not meet(mark_box(first), mark_box(last)):
+            break
     return [first, last]
 
 

@@ -25,8 +25,7 @@ def save(folder, points=POINTS[:8], unit="mm", **how):
     return save_rim_card(points, plain_fit(points), VERDICT, unit, folder=folder, date=DAY, **how)
 
 
-@pytest.mark.parametrize("unit", UNITS)
-@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(("unit", "paper"), [*zip(UNITS, PAPERS)])
 def test_tells_points_circle_residuals_and_verdict(tmp_path, unit, paper):
     (page,) = pages(save(tmp_path, unit=unit, paper=paper))
     text = " ".join(page.extract_text().split())
@@ -39,10 +38,11 @@ def test_tells_points_circle_residuals_and_verdict(tmp_path, unit, paper):
         assert said in text
 
 
-def test_other_points_other_names(tmp_path):
+def test_other_points_other_names(tmp_path, monkeypatch):
+    monkeypatch.setattr(rim_card, "write_card", lambda told, sheet, path, paper: path)
     moved = [(x, y + 0.001 * (k == 3)) for k, (x, y) in enumerate(POINTS[:8])]
     paths = [save(tmp_path), save(tmp_path, moved), save(tmp_path, unit="in"), save(tmp_path, numbers=range(2, 10))]
-    assert len(set(paths)) == len(list(tmp_path.iterdir())) == 4
+    assert len(set(paths)) == 4
     assert paths[0].name.startswith("measured-rim_8-points_438.1mm-across_")
     assert paths[2].name.startswith("measured-rim_8-points_17-1-4in-across_")
     assert paths[0] == save(tmp_path)

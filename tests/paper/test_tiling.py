@@ -41,16 +41,17 @@ spans = st.tuples(st.floats(0, 1000), st.floats(0, 100)).map(lambda pair: (pair[
 @settings(max_examples=200)
 @given(st.lists(spans, max_size=12), st.floats(1, 1100), st.floats(100, 300))
 def test_windows_cover_overlap_and_keep_spans_whole(spans, length, window):
-    spans = [(low, high) for low, high in spans if high <= length]
-    found = starts(spans, length, window)
-    assert found[0] <= 1e-6 and found[-1] + window >= length - 1e-6
+    low, high = 7.0, 7.0 + length
+    spans = [(start + low, stop + low) for start, stop in spans if stop <= length]
+    found = starts(spans, (low, high), window)
+    assert found[0] <= low + 1e-6 and found[-1] + window >= high - 1e-6
     assert all(one < other <= one + window - OVERLAP + 1e-6 for one, other in itertools.pairwise(found))
-    for low, high in spans:
-        assert any(start - 1e-6 <= low and high <= start + window + 1e-6 for start in found)
+    for start, stop in spans:
+        assert any(each - 1e-6 <= start and stop <= each + window + 1e-6 for each in found)
     if not spans:
         fewest = max(1, math.ceil((length - OVERLAP) / (window - OVERLAP) - 1e-9))
         assert len(found) == fewest
-        assert found[0] + found[-1] + window - length == pytest.approx(0, abs=window / 40)
+        assert found[-1] + window - high == pytest.approx(low - found[0], abs=window / 40)
 
 
 def test_bare_440_mm_disc_takes_six_pages():
@@ -113,8 +114,14 @@ def check_whole(plate, tiling):
         left, top, right, bottom = box_of(shape)
         if max(right - left, bottom - top) <= SMALL:
             assert any(tiling.shows((left, top, right, bottom), tile) for tile in tiling.tiles), shape
-    for mark in register_marks(tiling, plate):
-        assert not any(meet(mark_box(mark), box) for box in boxes)
+    marks = [mark_box(centre) for centre in register_marks(tiling, plate)]
+    assert not any(meet(mark, box) for mark in marks for box in boxes)
+    assert not any(meet(one, other) for one, other in itertools.combinations(marks, 2))
+    for row, column in tiling.tiles:
+        for other in ((row, column + 1), (row + 1, column)):
+            if other in tiling.tiles:
+                seen = [mark for mark in marks if tiling.shows(mark, (row, column)) and tiling.shows(mark, other)]
+                assert len(seen) >= 2, "two marks join each two neighbours"
 
 
 @pytest.mark.parametrize("paper", PAPERS)
