@@ -2,7 +2,6 @@
 
 import math
 
-from shoplib.maths.coping import Cope
 from shoplib.maths.dowels import DowelFit, DowelJoint, RoundStock
 from shoplib.practice.question import Sizes
 
@@ -87,9 +86,7 @@ def _blank(sizes, rod):
 
 
 def _rail_depth(sizes, joint):
-    free, found = joint.end_clearance, joint.rail_depth
-    cope = Cope(*(sizes_of(joint, "leg_diameter", "rail_thickness")), "400 mm").plain.depth
-    drilled = found + cope
+    free, found, cope, drilled = joint.end_clearance, joint.rail_depth, joint.cope_depth, joint.drilled_depth
     return sizes.ask(
         f"A dowel {sizes.write(joint.dowel_length)} long goes into a hole {sizes.write(joint.leg_depth)} deep in the "
         f"leg. Both its ends are to stay {sizes.write(free)} clear. The rail is drilled while its end is still square; "
@@ -106,13 +103,6 @@ def _rail_depth(sizes, joint):
         ),
         "Dowel and both clearances, less the hole in the leg, and the cope's depth.", mm=0.1, inches=0.01,
     )
-
-
-def sizes_of(plain, *names):
-    """Some lengths of a solved model, as another model takes them."""
-    from shoplib.measure import quantity
-
-    return [quantity(getattr(plain, name), "mm") for name in names]
 
 
 def _level_holes(sizes, joint):
