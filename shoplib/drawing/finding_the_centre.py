@@ -89,7 +89,7 @@ def _zone(view, end, unit):
         for side in (1, -1):
             through(view, "astray", on(angle + side * math.pi / 2, error), angle, reach)
     view.cross("centre", (0, 0), 0.12 * max(right, top))
-    far = f"centre off by up to {found(end, 'centre_error', unit)}"
+    far = f"off by up to {found(end, 'centre_error', unit)}"
     near = found(end, "near_corner", unit)
     level = end.crossing_angle <= math.pi / 2
     view.dimension((0, 0), (right, 0), far if level else near)

@@ -45,7 +45,7 @@ def test_zone_is_where_the_straying_lines_cross(sizes):
         assert min(each.distance(middle) for each in astray) < 1e-6 * error
     far = max(math.hypot(*corner) for corner in zone.exterior.coords)
     assert far == pytest.approx(end.plain.centre_error)
-    assert measured(plan, "centre off") == pytest.approx(far)
+    assert measured(plan, "off by up to") == pytest.approx(far)
 
 
 @over_the_range

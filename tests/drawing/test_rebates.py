@@ -86,7 +86,7 @@ def test_cutter_touches_the_wall_and_the_floor(given_sizes):
     if at["guide"] == "pivot":
         assert measured(plan, "pivot") == pytest.approx(swung.centre[0])
         assert whole(cut, "waste").intersection(tool.union(rim)).area < HAIR
-        assert {note.text.split()[1] for note in cut.notes} == {"centre", "far"}
+        assert {note.text.split()[1] for note in cut.notes} == {"centre", "far", "to"}
         return
     (bearing,) = on(plan, "bearing")
     assert bearing.centre[0] + bearing.radius == pytest.approx(at["inside_diameter"] / 2)

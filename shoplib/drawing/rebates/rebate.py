@@ -14,14 +14,14 @@ def draw_rebate(rebate, unit="mm"):
     """Section through rim and panel, the ring from below, the corner enlarged where there is one to see, the cut."""
     sheet = Sheet("Rebate", _spoken(rebate, unit), use=_use(rebate))
     cornered, cut = rebate.clearance > 0 or rebate.proud != 0, _is_set(rebate)
-    section = sheet.view("Section, show face up", (0, 0, 0.47, 0.63 if cornered else 1))
+    section = sheet.view("Section, show face up", (0, 0, 0.53, 0.63 if cornered else 1))
     _section(section, rebate, unit)
-    _from_below(sheet.view("Underside up", (0.47, 0, 0.53, 0.55 if cut else 1)), rebate, unit)
+    _from_below(sheet.view("Underside up", (0.53, 0, 0.47, 0.55 if cut else 1)), rebate, unit)
     if cornered:
-        _corner(sheet.view("Lower corner, enlarged", (0, 0.63, 0.47, 0.37)), rebate, unit)
+        _corner(sheet.view("Lower corner, enlarged", (0, 0.63, 0.53, 0.37)), rebate, unit)
     if cut:
         title = {"pivot": "The cut about the pivot, underside up", "bearing": "The cut on the bearing, underside up"}
-        _cut(sheet.view(title[rebate.guide], (0.47, 0.55, 0.53, 0.45)), rebate, unit)
+        _cut(sheet.view(title[rebate.guide], (0.53, 0.55, 0.47, 0.45)), rebate, unit)
     return sheet
 
 
@@ -179,7 +179,7 @@ def _cut(view, rebate, unit):
         view.note((middle, 1.2 * top), f"its centre {found(rebate, 'pivot', unit)}\nfrom the pivot", "left")
         view.note((width, -0.5 * depth), f"its far edge {found(rebate, 'reach', unit)}\nfrom the pivot", "left")
     view.dimension((near, top), (width, top), f"cutter Ø {given(rebate, 'cutter_diameter', unit)}", "above")
-    view.dimension((rebate.ring_width, 0), (width, -depth), f"depth {found(rebate, 'depth', unit)}", "right")
+    view.note((near, -depth), f"down to {found(rebate, 'depth', unit)}", "left")
 
 
 def _uncut(rebate, left):
