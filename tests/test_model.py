@@ -22,7 +22,7 @@ from hypothesis import strategies as st
 from models import EXAMPLES, MODELS
 
 from shoplib import CircleJig, Cope, HollowBlank, MeasureError, Rolling, RoundCope, ShapeError, StaveRing, measure
-from shoplib.maths.functions import choose, cos, least, sin, sqrt
+from shoplib.maths.functions import atan, choose, cos, least, sin, sqrt, tan
 from shoplib.model import (
     Caution,
     Input,
@@ -745,6 +745,9 @@ def test_working_in_pounds():
     stand = Rolling("60 lb", "16 in", "7 in", "14 in", "14 in", "17 in")
     (step,) = stand.working("lift", "in").steps
     assert step.latex.endswith(r"\frac{60 \times 7}{17} = \text{24.7 lb}")
+    assert stand.working("lift", "in").units == "lengths in inches, weights in lb"
+    assert stand.working("lift").units == "lengths in mm, weights in kg"
+    assert CircleJig("440 mm", "12 mm").working("outer_pivot").units == "lengths in mm"
 
 
 # What a simple piece leaves out of its formula --------------------------------------------------------------
@@ -834,6 +837,21 @@ def test_what_cannot_be_divided_by_stays():
     assert model(lean="15 deg").working("found").settled == ()
     divided = small_model(lambda self: self.a / (self.b + self.a * self.lean) + self.a / self.lean)
     assert not _is_sound(divided, "found", (("lean", 0),))
+
+
+def test_a_tangent_is_turned_back_only_where_that_is_true():
+    """atan(tan(pi/n)) is pi/n from three up: a single piece would make nothing of pi."""
+
+    @model
+    class Share(Model):
+        lean: Input = angle("lean", "t", "0 deg", "40 deg", "1 deg", "0.5 deg", "A lean.", default="0 deg")
+        few: Input = count("few", "m", 1, 9, "From one up.", default=4)
+        many: Input = count("many", "n", 3, 9, "From three up.", default=4)
+        found = result("found", "x", kind="angle")(lambda self: cos(self.lean) * atan(tan(self.pi / self.few)))
+        other = result("other", "y", kind="angle")(lambda self: cos(self.lean) * atan(tan(self.pi / self.many)))
+
+    assert "atan" in Share().working("found").latex
+    assert Share().working("other").latex.startswith(r"\begin{aligned}y &= \frac{\pi}{n} =")
 
 
 def test_a_slider_moves_only_numbers(monkeypatch):

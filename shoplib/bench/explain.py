@@ -79,10 +79,9 @@ class Explain:
 
     def _working(self):
         working = Working(self.cls, self.bench.plain, self.chosen.value, self.bench.unit)
-        unit = "lengths in mm" if self.bench.unit == "mm" else "lengths in inches"
         large = f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{{}}</div>"
         self.folded = looks.paragraph(large.format(working.whole_html)) if working.whole_html else ""
-        return looks.paragraph(large.format(working.steps_html) + f"<small>{unit}</small>")
+        return looks.paragraph(large.format(working.steps_html) + f"<small>{working.units}</small>")
 
     def _budget(self):
         found = told(self.cls, plain_budget(self.cls, self.bench.values, self.chosen.value), self.bench.unit)

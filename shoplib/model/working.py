@@ -16,6 +16,7 @@ from shoplib import measure
 from shoplib.model.sentences import ShapeError
 from shoplib.model.writing import IN_POUNDS
 
+METRIC = {"mass": ("weights", "kg"), "force": ("forces", "N"), "stress": ("stresses", "MPa")}
 MEASURED = ("length", "angle", "mass", "force", "stress", "percent")
 
 
@@ -292,10 +293,21 @@ class Working:
         """The unit that a number of this kind is put in, after a space."""
         if item.kind == "length":
             return f" {self.unit}"
-        units = {"mass": "kg", "force": "N", "stress": "MPa"}
-        if item.kind in units and isinstance(value, float):
-            return " " + (IN_POUNDS[item.kind][0] if self.unit == "in" else units[item.kind])
+        if item.kind in METRIC and isinstance(value, float):
+            return " " + (IN_POUNDS[item.kind][0] if self.unit == "in" else METRIC[item.kind][1])
         return ""
+
+    @property
+    def units(self):
+        """A line that says in which units the numbers stand that bring none."""
+        declared = self.cls.inputs() | self.cls.results()
+        kinds = {declared[key].kind for step in _chain(self.cls, self.name, self.settled) for key in step.leans_on}
+        unit = "inches" if self.unit == "in" else "mm"
+        named = {"length": ("lengths", unit)} | {
+            kind: (words, IN_POUNDS[kind][0] if self.unit == "in" else metric)
+            for kind, (words, metric) in METRIC.items()
+        }
+        return ", ".join(f"{words} in {unit}" for kind, (words, unit) in named.items() if kind in kinds)
 
     @property
     def latex(self):
