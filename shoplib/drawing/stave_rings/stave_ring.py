@@ -6,7 +6,7 @@ from shoplib.drawing.parts import found, given
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.drawing.stave_rings.leaning_ring import bevels, leaning_ring
 
-ARC, FINE_ARC = math.radians(2.5), math.radians(0.5)  # one straight piece of an arc at most; at full size
+ARC, FINE_ARC = math.radians(3.75), math.radians(0.5)  # one straight piece of an arc at most; at full size
 FLAT_CUT = (
     "Saw the strip to width and length; mark the show face all along it. Set the mitre, blade upright, and saw off the "
     "first slant. Turn the strip over for each further cut, the tip of its long edge against a stop. Lay all marks up, "
@@ -126,12 +126,12 @@ def _out_of_blank(ring, half):
     return (*outline(flats[0], angles), *outline(flats[1], angles[::-1]))
 
 
-def _stave(view, ring, unit):
+def _stave(view, ring, unit, piece=ARC):
     """One stave, its long edge up, with what the finished ring keeps of it."""
     outer, inner = 0.0, -ring.board_width
     long, short = ring.long_edge / 2, ring.short_edge / 2
     view.area("waste", ((-long, outer), (long, outer), (short, inner), (-short, inner)))
-    view.area("kept", _share_of_ring(ring, (0.0, -ring.blank_outer), FINE_ARC), grain=0.0)
+    view.area("kept", _share_of_ring(ring, (0.0, -ring.blank_outer), piece), grain=0.0)
     view.line("centre", (0, outer + 0.12 * ring.board_width), (0, inner - 0.12 * ring.board_width))
     view.line("hidden", (short, outer), (short, inner))
     view.dimension((-long, outer), (long, outer), f"long edge {found(ring, 'long_edge', unit)}", "above")
@@ -204,5 +204,5 @@ def template_stave_ring(ring, unit="mm"):
     )
     sheet = Sheet("Stave ring, one stave", _spoken(ring, unit), use=use)
     view = sheet.view(f"Stave: make {ring.staves}; show face up, long edge outside")
-    _stave(view, ring, unit)
+    _stave(view, ring, unit, FINE_ARC)
     return sheet
