@@ -119,7 +119,10 @@ def test_corner_is_enlarged_only_where_there_is_something_to_see():
     assert len(draw(flush).views) == 2
     corner = view(draw(flush.replace(proud="-0.5 mm", clearance="1.5 mm")), "Lower corner")
     assert measured(corner, "clearance") == pytest.approx(1.5)
-    assert measured(corner, "sunk") == pytest.approx(0.5)
+    (sunk,) = corner.notes
+    assert sunk.text == "sunk\n0.5 mm" and 0 < sunk.at[1] < 0.5
+    (panel,), (level,) = areas(corner, "panel"), on(corner, "hidden")
+    assert panel.bounds[1] - level.start[1] == pytest.approx(0.5)
 
 
 def check_side(side, gap, lip):

@@ -156,7 +156,8 @@ def _corner(view, rebate, unit):
         view.dimension((edge, 0), (wall, 0), f"clearance {given(rebate, 'clearance', unit)}")
     if rebate.proud:
         word = "proud" if rebate.proud > 0 else "sunk"
-        view.dimension((left, under), (left, 0), f"{word} {length_in_full(abs(rebate.proud), unit)}", "left")
+        view.line("hidden", (left, 0), (wall, 0))
+        view.note((left, under / 2), f"{word}\n{length_in_full(abs(rebate.proud), unit)}", "left")
 
 
 def _cut(view, rebate, unit):
