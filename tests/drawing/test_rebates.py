@@ -44,7 +44,7 @@ def test_section_and_plan_of_a_rebate(given_sizes):
     assert measured(section, "wall") == pytest.approx(at["ring_width"] - at["rebate_width"])
     inside = at["inside_diameter"] / 2
     wanted = ring(inside + at["ring_width"], inside)
-    sagitta = (inside + at["ring_width"]) * (1 - math.cos(math.radians(1.5)))
+    sagitta = (inside + at["ring_width"]) * (1 - math.cos(math.radians(2.5)))
     assert whole(plan, "stave").symmetric_difference(wanted).buffer(-1.01 * sagitta).is_empty
     check_grain_follows_the_rim(plan)
     (wall,) = on(plan, "joint")

@@ -47,7 +47,7 @@ def _spoken_season(panel, unit):
     return words + "".join(f" {found(panel, gap, unit)} at {given(panel, moist, unit)}." for moist, gap in names)
 
 
-def _ellipse(along, across, pieces=144):
+def _ellipse(along, across, pieces=96):
     """Points of an ellipse by its diameters along and across the grain; the grain runs level."""
     angles = [2 * math.pi * k / pieces for k in range(pieces)]
     return [(along / 2 * math.cos(a), across / 2 * math.sin(a)) for a in angles]

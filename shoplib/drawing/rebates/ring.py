@@ -5,7 +5,7 @@ import math
 from shoplib.drawing.sheet import Circle
 
 STAVES = 12
-PIECES = 10  # straight pieces in a stave's arc
+PIECES = 6  # straight pieces in the arc of a stave
 
 
 def staves(view, inside, outside, count=STAVES):
