@@ -31,7 +31,7 @@ class Stroke:
 
 
 def pages(path):
-    return PdfReader(path).pages
+    return list(PdfReader(path).pages)
 
 
 def page_size(page):
@@ -40,6 +40,12 @@ def page_size(page):
 
 def strokes(page):
     """Every painted path of a page; each of its parts counts on its own."""
+    if not hasattr(page, "strokes_read"):
+        page.strokes_read = list(_strokes(page))
+    return page.strokes_read
+
+
+def _strokes(page):
     matrix, kept, parts, found = numpy.eye(3), [], [], []
     for operands, operator in ContentStream(page.get_contents(), page.pdf).operations:
         name = operator.decode()
