@@ -1,0 +1,190 @@
+"""The plan that saws parts from boards, with its bound, and what has to be bought."""
+
+from typing import NamedTuple
+
+from shoplib import measure
+from shoplib.maths.timber import solver
+from shoplib.maths.timber.patterns import Kind
+from shoplib.maths.timber.sawing import Layout, lay_out_board
+from shoplib.maths.timber.stock import Board, Part, Rough, rough
+from shoplib.maths.wood import density
+from shoplib.measure import MeasureError
+from shoplib.model import Facts, ShapeError
+
+BOARD_FOOT = 25.4 * 304.8 * 304.8  # mm3: one inch thick, one foot wide and long
+MOST_PARTS = 500
+
+
+class Piece(NamedTuple):
+    """One rough piece of the plan: its number, the part it becomes, and the rough piece it is."""
+
+    number: int
+    part: Part
+    rough: Rough
+
+
+class BoardPlan(NamedTuple):
+    """What one board gives: its pieces and its cuts in the order of sawing."""
+
+    board: Board
+    layout: Layout
+
+    def used(self):
+        """Share of the board's face that becomes rough pieces."""
+        return sum(each.length * each.width for each in self.layout.places) / self.board.area()
+
+
+class Missing(NamedTuple):
+    """A part that found no place: how many pieces of it, and what board would hold one."""
+
+    part: Part
+    count: int
+    why: str
+
+
+class SawPlan:
+    """The plan: `boards` in use, `pieces` by number, `missing` parts, cost, proven bound and the gap between them.
+
+    `cost` is money where every board has a price, else area in m2. `gap` None: not all parts found a place.
+    `finished` tells that the plan was solved to the end: no other plan is cheaper.
+    """
+
+    def __init__(self, boards, pieces, missing, solution, kerf, in_money):
+        self.boards, self.pieces, self.missing = boards, pieces, missing
+        self.cost, self.bound, self.gap = solution.cost, solution.bound, solution.gap
+        self.finished, self.kerf, self.in_money = solution.finished, kerf, in_money
+
+    def verdict(self):
+        """In one sentence: how good the plan is."""
+        if self.missing:
+            return "Not all parts found a place: " + " ".join(each.why for each in self.missing)
+        what = "The boards used cost" if self.in_money else "The boards used measure"
+        size = f"{self.cost:.2f}" + ("" if self.in_money else " m2")
+        if self.gap < 5e-5:
+            return f"{what} {size}: no other choice of boards is cheaper."
+        return f"{what} {size}: at most {100 * self.gap:.1f} % more than any plan must."
+
+    def __repr__(self):
+        boards = ", ".join(f"{each.board.name} ({len(each.layout.places)} pieces)" for each in self.boards)
+        return f"{self.verdict()} Boards: {boards}."
+
+    def weight(self, moisture="8 %"):
+        """Weight of all finished parts at a moisture content: 1000 G (1 + M) kg a cubic metre (Wood Handbook)."""
+        content = measure.plain("percent", moisture)
+        parts = {id(each.part): each.part for each in self.pieces}.values()
+        grams = sum(part.volume() * 1e-9 * density(part.species, content) for part in parts)
+        return measure.quantity(grams, "kg")
+
+    def buy(self, moisture="8 %"):
+        """What is bought: boards, board feet of the rough thickness, cubic metres, money, share used, weight."""
+        feet = sum(board_feet(each.board) for each in self.boards)
+        rough_wood = sum(each.board.area() * each.board.plain["thickness"] for each in self.boards)
+        parts = {id(each.part): each.part for each in self.pieces}.values()
+        net = sum(part.volume() for part in parts)
+        rows = [
+            ("boards", str(len(self.boards))),
+            ("board feet, rough", f"{feet:.1f}"),
+            ("wood as bought", f"{rough_wood * 1e-9:.4f} m3"),
+            ("wood in the finished parts", f"{net * 1e-9:.4f} m3"),
+            ("share that becomes parts", f"{100 * net / rough_wood:.0f} %" if rough_wood else "none"),
+        ]
+        if self.in_money:
+            rows.append(("money", f"{self.cost:.2f}"))
+        rows.append((f"weight of the parts at {moisture}", measure.show(self.weight(moisture), "kg", "0.1 kg")))
+        return Facts(rows)
+
+
+def board_feet(board):
+    """Board feet of one board: its rough thickness in inches (less than one counts as one) by its face in square feet.
+
+    Common practice; Noyes, Handwork in Wood (1910).
+
+    >>> from shoplib.maths.timber.stock import Board
+    >>> round(board_feet(Board("plank", "12 ft", "6 in", "1 in")), 2)
+    6.0
+    """
+    return board.area() * max(board.plain["thickness"], 25.4) / BOARD_FOOT
+
+
+def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, progress=None, stop=None, unit="mm"):
+    """Saw all parts from the cheapest boards: rip and crosscut, one kerf between all, grain along the board.
+
+    `end` and `edge` are added once to each part's length and width. `progress(share of the time, gap)` is called
+    while it works; `stop()` ends it early when it answers true. Where not all parts find a place the plan says which,
+    and what board would hold them. Raises ShapeError for a part thicker than any timber sold, MeasureError for no
+    parts, no boards or more than 500 parts.
+
+    >>> from shoplib.maths.timber.stock import Board, Part
+    >>> rails = Part("rail", 4, "320 mm", "50 mm", "20 mm", "Ash, white")
+    >>> saw_plan([rails], [Board("one", "1500 mm", "60 mm", "27 mm")])
+    The boards used measure 0.09 m2: no other choice of boards is cheaper. Boards: one (4 pieces).
+    """
+    sizes = {name: measure.plain("length", value) for name, value in (("kerf", kerf), ("end", end), ("edge", edge))}
+    for name, value in sizes.items():
+        if value < 0:
+            raise ShapeError(f"The {name} is {{}}: it must be nothing or more.", value)
+    parts, boards = tuple(parts), tuple(boards)
+    _refuse_nothing(parts, boards)
+    roughs = [rough(part, sizes["end"], sizes["edge"], unit) for part in parts]
+    problem = _problem(roughs, boards, sizes["kerf"])
+    found = solver.solve(problem, seconds, progress, stop)
+    return _plan(problem, found, roughs, boards, sizes["kerf"])
+
+
+def _refuse_nothing(parts, boards):
+    if not parts:
+        raise MeasureError("There are no parts to saw: add one.")
+    if not boards:
+        raise MeasureError("There are no boards on the rack: add one.")
+    count = sum(part.count for part in parts)
+    if count > MOST_PARTS:
+        raise MeasureError(f"There are {count} parts: at most {MOST_PARTS} in one plan. Plan the work in two lots.")
+
+
+def _problem(roughs, boards, kerf):
+    """The boards' stretches, and which parts may come from which timber, in numbers."""
+    timbers = {}
+    stretches = []
+    for number, board in enumerate(boards):
+        fitting = frozenset(index for index, piece in enumerate(roughs) if piece.comes_from(board))
+        timber = timbers.setdefault(fitting, len(timbers))
+        for start, end in board.clear(kerf):
+            stretches.append(solver.Stretch(number, start, end - start, board.plain["width"], timber))
+    in_money = all(board.price is not None for board in boards)
+    costs = tuple(board.price if in_money else board.area() * 1e-6 for board in boards)
+    kinds = tuple(Kind(piece.length, piece.width, piece.count) for piece in roughs)
+    return solver.Problem(kinds, tuple(stretches), costs, tuple(timbers), kerf)
+
+
+def _plan(problem, found, roughs, boards, kerf):
+    """The solution with every piece numbered and every cut in its place."""
+    pieces, plans = [], []
+
+    def number(kind):
+        pieces.append(Piece(len(pieces) + 1, roughs[kind].part, roughs[kind]))
+        return len(pieces)
+
+    for index, board in enumerate(boards):
+        own = sorted(
+            (problem.stretches[n].start, problem.stretches[n].start + problem.stretches[n].length, pattern)
+            for n, pattern in found.patterns.items() if problem.stretches[n].board == index
+        )  # fmt: skip
+        if own:
+            layout = lay_out_board(board.plain["length"], board.plain["width"], own, problem.kinds, number, kerf)
+            plans.append(BoardPlan(board, layout))
+    missing = tuple(_missing(problem, roughs[kind], kind, count) for kind, count in found.left.items())
+    in_money = all(board.price is not None for board in boards)
+    return SawPlan(tuple(plans), tuple(pieces), missing, found, kerf, in_money)
+
+
+def _missing(problem, piece, kind, count):
+    """Why a part found no place, and the board that would hold one piece of it."""
+    what = f"{count} x {piece.part.name}"
+    needs = "at least {:.0f} mm long, {:.0f} mm wide, planed to {:.1f} mm".format(*_needs(piece))
+    if not problem.could_hold(kind):
+        return Missing(piece.part, count, f"{what}: no board is large enough; it needs one {needs}, free of faults.")
+    return Missing(piece.part, count, f"{what}: the boards are full; one more board would hold it, {needs}.")
+
+
+def _needs(piece):
+    return piece.length, piece.width, piece.thickness
