@@ -47,7 +47,7 @@ class Printouts:
         kind_of_file = "application/dxf" if path.suffix == ".dxf" else "application/pdf"
         self._say(
             f"✓ Saved as {escape(path.as_posix())}. <a style='{looks.LINK}' download='{escape(path.name)}' "
-            f"href='data:{kind_of_file};base64,{coded}'>Download {escape(path.name)}</a>"
+            f"href='data:{kind_of_file};base64,{coded}'>Download it</a>"
         )
         self._open(path)
 
@@ -58,14 +58,14 @@ class Printouts:
             self._show_in_opener("")
 
     def _say(self, text):
-        self.link.value = looks.paragraph(text)
+        self.link.value = looks.paragraph(f"<div style='overflow-wrap:anywhere'>{text}</div>")
 
     def _open(self, path):
         """A link that opens the file beside the page: the page itself writes it, for it knows where its folder is."""
         from shoplib.paper import link_to
 
         link = link_to(path)
-        self._show_in_opener(f'<a href="{escape(link)}">Open {escape(path.name)} beside this page</a>' if link else "")
+        self._show_in_opener(f'<a href="{escape(link)}">Open it beside this page</a>' if link else "")
 
     def _show_in_opener(self, html):
         if self.opener is None and html:

@@ -213,7 +213,7 @@ class LessonTests:
         assert verdict.inner_text().strip() == ""
 
     @pytest.mark.parametrize(
-        "button, start", [("Bench card", b"%PDF"), ("Template A4", b"%PDF"), ("Outline", b"  0\n")],
+        "button, start", [("Bench card A4", b"%PDF"), ("Template A4", b"%PDF"), ("Outline", b"  0\n")],
         ids=("card", "template", "DXF"),
     )
     def test_printouts_are_saved_and_offered(self, lesson, bench, button, start):
@@ -229,6 +229,7 @@ class LessonTests:
         (saved,) = folder.glob("*")
         assert saved.name == link.get_attribute("download")
         assert saved.read_bytes() == offered
+        bench.root.locator(f"a[href*='/files/notebooks/printouts/{saved.name}']").wait_for()  # opens beside the page
 
     @pytest.mark.parametrize("unit, words", [("mm", "millimetres"), ("in", "inches")])
     def test_practice_tells_the_slip(self, lesson, unit, words):
