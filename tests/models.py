@@ -43,7 +43,7 @@ EXAMPLES = {
     ],
     Rolling: [
         Rolling("24 kg", "420 mm", "180 mm", "360 mm", "360 mm", "430 mm", trail="20 mm"),
-        Rolling("24 kg", "420 mm", "150 mm", "360 mm", "360 mm", "430 mm", trail="20 mm", cg_aside="30 mm"),
+        Rolling("53 lb", "16 1/2 in", "6 in", "14 in", "14 in", "17 in", trail="3/4 in", cg_aside="1 1/4 in"),
         Rolling("60 lb", "16 in", "6 in", "14 in", "14 in", "17 in", trail="3/4 in", casters=4, cg_aside="1 1/2 in"),
     ],
     CircleJig: [

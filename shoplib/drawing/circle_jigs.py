@@ -16,22 +16,24 @@ def draw_circle_jig(jig, unit="mm"):
     sheet = Sheet("Circle jig", _spoken(jig, unit, is_ring))
     has_section = jig.has("stock_thickness")
     if is_ring:
-        _ring_plan(sheet.view("From above: outside cut first, then inside", _cell(0, has_section, 0.59)), jig, unit)
+        plan = sheet.view("From above: 1 the outside cut, then 2 the inside", _cell(0, has_section, 0.59))
+        _ring_plan(plan, jig, unit)
     else:
         _disc_plan(sheet.view("A disc: the inside is kept", (0, 0, 0.5, 0.58 if has_section else 1)), jig, unit)
         _hole_plan(sheet.view("A hole: the surround is kept", (0.5, 0, 0.5, 0.58 if has_section else 1)), jig, unit)
     if has_section:
         cell = (0.59, 0, 0.41, 1) if is_ring else (0.15, 0.58, 0.7, 0.42)
-        _section(sheet.view(f"Section: {_passes_in_words(jig)}", cell), jig, unit)
+        said = f"Section: {_passes_in_words(jig)}cutter Ø {given(jig, 'cutter_diameter', unit)}"
+        _section(sheet.view(said, cell), jig, unit, is_ring)
     return sheet
 
 
 def _passes_in_words(jig):
     """How many passes the cut takes, for the section's title."""
     if not jig.has("pass_depth") or answer(jig, "passes")[1]:
-        return "the cut"
+        return ""
     number = len(jig.passes)
-    return "one pass" if number == 1 else f"{number} equal passes"
+    return "1 pass, " if number == 1 else f"{number} passes, "
 
 
 def _cell(x, shared, width):
@@ -63,7 +65,7 @@ def _ring_plan(view, jig, unit):
     _pivot(view, (0, 0), half)
     view.circle("cutter", (outer, 0), cutter / 2)
     _feed(view, outer, math.radians(20), math.radians(58))
-    view.dimension((0, 0), (outer, 0), f"1 outside cut, pivot {found(jig, 'outer_pivot', unit)}")
+    view.dimension((0, 0), (outer, 0), f"1 pivot {found(jig, 'outer_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'outer_reach', unit)}")
     _blank_size(view, jig, unit)
     _ring_sizes(view, jig, unit)
@@ -98,9 +100,9 @@ def _inside_cut(view, jig, unit, half):
     view.circle("cutter", (-inner, 0), cutter / 2)
     _feed(view, inner, math.radians(160), math.radians(122))
     _pivot(view, (jig.pivot_step, 0), half)
-    view.dimension((-inner, 0), (0, 0), f"2 inside cut, pivot {found(jig, 'inner_pivot', unit)}", "above")
+    view.dimension((-inner, 0), (0, 0), f"2 pivot {found(jig, 'inner_pivot', unit)}", "above")
     view.dimension((-inside, 0), (0, 0), f"reach {found(jig, 'inner_reach', unit)}", "above")
-    view.dimension((0, 0), (jig.pivot_step, 0), f"pivot holes {found(jig, 'pivot_step', unit)} apart", "above")
+    view.dimension((0, 0), (jig.pivot_step, 0), f"holes {found(jig, 'pivot_step', unit)} apart", "above")
 
 
 def _disc_plan(view, jig, unit):
@@ -109,7 +111,7 @@ def _disc_plan(view, jig, unit):
     view.area("groove", Circle("groove", (0, 0), radius + cutter), Circle("groove", (0, 0), radius))
     view.area("kept", Circle("kept", (0, 0), radius), grain=0.0)
     _cut(view, jig, jig.outer_pivot, half, (20, 58))
-    view.dimension((0, 0), (jig.outer_pivot, 0), f"outside cut, pivot {found(jig, 'outer_pivot', unit)}")
+    view.dimension((0, 0), (jig.outer_pivot, 0), f"pivot {found(jig, 'outer_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'outer_reach', unit)}")
     view.dimension((0, -radius), (0, radius), f"disc Ø {given(jig, 'diameter', unit)}", "right")
     _blank_size(view, jig, unit)
@@ -126,7 +128,7 @@ def _hole_plan(view, jig, unit):
     view.area("groove", Circle("groove", (0, 0), radius), Circle("groove", (0, 0), within))
     view.area("waste", Circle("waste", (0, 0), within))
     _cut(view, jig, jig.hole_pivot, half, (58, 20))
-    view.dimension((0, 0), (jig.hole_pivot, 0), f"hole, pivot {found(jig, 'hole_pivot', unit)}")
+    view.dimension((0, 0), (jig.hole_pivot, 0), f"pivot {found(jig, 'hole_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'hole_reach', unit)}")
     view.dimension((0, -radius), (0, radius), f"hole Ø {given(jig, 'diameter', unit)}", "right")
 
@@ -157,7 +159,7 @@ def _feed(view, radius, start, end):
     view.arc("feed", (0, 0), radius, start, end, arrow=True)
 
 
-def _section(view, jig, unit):
+def _section(view, jig, unit, is_ring):
     """Across the groove: pivot and kept side left, waste right, each pass a level in the groove."""
     cutter, stock, depth, base = jig.cutter_diameter, jig.stock_thickness, jig.depth, jig.base_thickness
     side = max(1.6 * cutter, 0.45 * stock)
@@ -170,14 +172,21 @@ def _section(view, jig, unit):
         view.area("base", rectangle(edge * 1.25, 0, edge + side, base))
     end, top = _draw_cutter(view, jig, depth, base)
     view.line("centre", (0, spoil), (0, top + 0.2 * cutter))
-    view.dimension((edge + side, -stock), (edge + side, 0), f"stock {given(jig, 'stock_thickness', unit)}", "right")
-    view.dimension((edge, -depth), (edge, 0), f"cut {found(jig, 'depth', unit)} deep", "right")
+    _depth(view, (edge + side, -stock), f"stock {given(jig, 'stock_thickness', unit)}", is_ring)
+    _depth(view, (edge, -depth), f"cut {found(jig, 'depth', unit)} deep", is_ring)
     if jig.has("cutting_length"):
         text = f"edges {given(jig, 'cutting_length', unit)} long"
         view.dimension((edge, -depth), (edge, end), text, "right")
-    view.dimension((-edge, end), (edge, end), f"cutter Ø {given(jig, 'cutter_diameter', unit)}", "above")
     if jig.has("pass_depth") and not answer(jig, "passes")[1]:
         _levels(view, jig, unit)
+
+
+def _depth(view, point, text, upright):
+    """A depth from the face: measured upright where the view is narrow, else told beside its level."""
+    if upright:
+        view.dimension(point, (point[0], 0), text, "right")
+    else:
+        view.note(point, text, "right")
 
 
 def _levels(view, jig, unit):

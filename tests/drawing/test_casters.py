@@ -21,7 +21,7 @@ over_the_range = settings(max_examples=40, deadline=None)
 def test_hole_in_the_leg_leaves_the_wall_told(given):
     leg = drawn(CasterLeg, given)
     section = view(draw(leg), "The foot")
-    (wood,), (hole,) = areas(section, "kept"), areas(section, "hole")
+    (wood,), (hole,) = areas(section, "leg"), areas(section, "hole")
     assert measured(section, "stem") == pytest.approx(leg.stem_length)
     assert measured(section, "wall") == pytest.approx(leg.wall)
     assert wood.bounds[2] - hole.bounds[2] == pytest.approx(leg.wall)
@@ -39,7 +39,7 @@ def test_caster_is_measured_from_the_floor_and_its_stem_from_the_collar(given):
     assert wheel.centre[1] - wheel.radius == pytest.approx(floor.start[1]) == pytest.approx(-leg.caster_height)
     assert stem.bounds[1] == collar.bounds[3] == 0
     assert stem.bounds[3] == pytest.approx(leg.stem_length)
-    (height,) = [each for each in alone.dimensions if each.text.startswith("caster")]
+    (height,) = [each for each in alone.dimensions if each.text.startswith("height")]
     assert abs(height.end[1] - height.start[1]) == pytest.approx(leg.caster_height)
 
 
@@ -53,12 +53,12 @@ def test_no_dimension_runs_through_the_wheel():
 def test_wood_runs_along_every_leg_and_rings_lie_on_its_end():
     sheet = draw(LEG)
     for part, lean in (("The foot", 0.0), ("From the side", 0.0), ("No leg", -LEG.plain.tilt_if_uncut)):
-        for leg in on(view(sheet, part), "kept", Area):
+        for leg in on(view(sheet, part), "leg", Area):
             assert leg.grain == pytest.approx(math.pi / 2 + lean)
-    (end,) = on(template(LEG).views[0], "kept", Area)
+    (end,) = on(template(LEG).views[0], "leg", Area)
     assert end.grain == EndGrain((0.0, 0.0))
     for part, lean in (("Standing", 0.0), ("Over the casters", STAND.plain.tip_over_casters)):
-        grains = [wood.grain - lean for wood in on(view(draw(STAND), part), "piece", Area)]
+        grains = [wood.grain - lean for kind in ("leg", "piece") for wood in on(view(draw(STAND), part), kind, Area)]
         assert grains == pytest.approx([math.pi / 2, math.pi / 2, 0.0, 0.0])
 
 
@@ -66,7 +66,7 @@ def test_wood_runs_along_every_leg_and_rings_lie_on_its_end():
 @over_the_range
 def test_level_stand_is_level_and_only_the_caster_leg_is_short(given):
     leg = drawn(CasterLeg, given)
-    caster_leg, plain_leg = areas(view(draw(leg), "From the side"), "kept")
+    caster_leg, plain_leg = areas(view(draw(leg), "From the side"), "leg")
     assert caster_leg.bounds[3] == pytest.approx(plain_leg.bounds[3])
     assert caster_leg.bounds[1] == pytest.approx(leg.caster_height)
     assert plain_leg.bounds[1] == pytest.approx(0)
@@ -113,7 +113,7 @@ def _slope(stand, title):
 
 def test_template_is_true_to_size():
     (only,) = template(LEG).views
-    (leg,), (hole,) = ([shape.outlines[0] for shape in on(only, layer, Area)] for layer in ("kept", "hole"))
+    (leg,), (hole,) = ([shape.outlines[0] for shape in on(only, layer, Area)] for layer in ("leg", "hole"))
     assert (leg.radius, hole.radius) == (17.5, 5.5)
     assert leg.centre == hole.centre == (0, 0)
     assert "670.0 mm" in template(LEG).use and "24.0 mm deep" in only.title

@@ -122,24 +122,28 @@ def test_section_shows_the_cut_at_its_depth(sizes):
 def test_levels_of_the_passes_are_told_from_the_face_beside_them():
     """No depth is measured across the cutter's width: each pass is a level with its depth at the side."""
     sizes = {"stock_thickness": "18 mm", "pass_depth": "5 mm", "through": "1 mm"}
-    section = view(draw(CircleJig("440 mm", "12 mm", ring_width="20 mm", **sizes)), "Section: 4 equal passes")
-    level = [each.text for each in section.dimensions if each.start[1] == each.end[1]]
-    assert level == ["cutter Ø 12.0 mm"]
+    jig = CircleJig("440 mm", "12 mm", ring_width="20 mm", **sizes)
+    section = view(draw(jig), "Section: 4 passes, cutter Ø 12.0 mm")
+    assert all(each.start[1] != each.end[1] for each in section.dimensions)
     told = {note.text: -note.at[1] for note in section.notes}
     assert told == {"1: 4.75 mm": 4.75, "2: 9.50 mm": 9.5, "3: 14.25 mm": 14.25, "4: 19.00 mm": 19.0}
 
 
 def test_of_many_passes_the_first_and_the_last_are_told():
     sizes = {"stock_thickness": "40 mm", "pass_depth": "2 mm"}
-    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: 20 equal passes")
-    assert [note.text for note in section.notes] == ["1: 2.00 mm", "20: 40.00 mm"]
+    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: 20 passes, cutter")
+    told = [note.text for note in section.notes if note.side == "left"]
+    assert told == ["1: 2.00 mm", "20: 40.00 mm"]
+    assert {note.text: -note.at[1] for note in section.notes if note.side == "right"} == {
+        "stock 40.0 mm": 40, "cut 40.0 mm deep": 40,
+    }  # fmt: skip
     assert len(on(section, "joint")) == 20
 
 
 def test_cutter_that_cannot_get_there_is_drawn_without_passes():
     sizes = {"stock_thickness": "18 mm", "pass_depth": "5 mm", "reach_below_base": "17 mm"}
-    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: the cut")
-    assert not section.notes and not on(section, "joint")
+    section = view(draw(CircleJig("440 mm", "12 mm", **sizes)), "Section: cutter Ø 12.0 mm")
+    assert not on(section, "joint") and not [note for note in section.notes if note.side == "left"]
 
 
 @over_the_range

@@ -30,8 +30,8 @@ def _spoken(leg, unit):
 def _bored_foot(view, leg, unit):
     """The leg's end in section, the stem's place dashed in it; off centre by the centring error, thin side right."""
     half, edge, off = leg.leg_diameter / 2, leg.hole_diameter / 2, leg.centre_error
-    height = max(1.4 * leg.hole_depth, leg.leg_diameter)
-    view.area("kept", rectangle(-half, 0, half, height), grain=math.pi / 2)
+    height = max(1.25 * leg.hole_depth, 0.8 * leg.leg_diameter)
+    view.area("leg", rectangle(-half, 0, half, height), grain=math.pi / 2)
     view.area("hole", rectangle(off - edge, 0, off + edge, leg.hole_depth))
     for side in (-0.9, 0.9):
         view.line("hidden", (off + side * edge, 0), (off + side * edge, leg.stem_length))
@@ -40,7 +40,7 @@ def _bored_foot(view, leg, unit):
     view.dimension((off + edge, 0), (half, 0), f"wall {found(leg, 'wall', unit)}")
     view.dimension((off - edge, 0), (off + edge, 0), f"hole Ø {given(leg, 'hole_diameter', unit)}")
     view.dimension((-half, 0), (half, 0), f"leg Ø {given(leg, 'leg_diameter', unit)}")
-    view.dimension((off - edge, 0), (off - edge, leg.hole_depth), f"hole {found(leg, 'hole_depth', unit)} deep", "left")
+    view.dimension((off - edge, 0), (off - edge, leg.hole_depth), f"hole {found(leg, 'hole_depth', unit)}", "left")
     view.dimension((off + edge, 0), (off + edge, leg.stem_length), f"stem {given(leg, 'stem_length', unit)}", "right")
 
 
@@ -49,18 +49,17 @@ def _caster(view, leg, unit):
     edge, high, collar = 0.9 * leg.hole_diameter / 2, leg.caster_height, 0.3 * leg.caster_height
     view.area("metal", rectangle(-edge, 0, edge, leg.stem_length))
     caster(view, (0.0, 0.0), high)
-    rim = 0.12 * (high + leg.stem_length)  # room for arrows from outside
-    view.line("centre", (0, -high - rim), (0, leg.stem_length + rim))
+    view.line("centre", (0, -1.04 * high), (0, leg.stem_length + 0.04 * high))
     view.line("floor", (-1.6 * collar, -high), (1.6 * collar, -high))
     view.dimension((-collar, 0), (-edge, leg.stem_length), f"stem {given(leg, 'stem_length', unit)}", "left")
-    view.dimension((1.6 * collar, -high), (collar, 0), f"caster {given(leg, 'caster_height', unit)} high", "right")
+    view.dimension((1.6 * collar, -high), (collar, 0), f"height {given(leg, 'caster_height', unit)}", "right")
 
 
 def _stand_with_legs(view, leg, caster_leg, angle):
     """Two legs and the top; the caster left, the plain leg's foot at (wheelbase, 0), all turned about it."""
     half, base, top, foot = leg.leg_diameter / 2, leg.wheelbase, leg.leg_length, (leg.wheelbase, 0.0)
-    board(view, "kept", (-half, top - caster_leg, half, top), angle, foot, upright=True)
-    board(view, "kept", (base - half, 0, base + half, top), angle, foot, upright=True)
+    board(view, "leg", (-half, top - caster_leg, half, top), angle, foot, upright=True)
+    board(view, "leg", (base - half, 0, base + half, top), angle, foot, upright=True)
     board(view, "piece", (-1.4 * half, top, base + 1.4 * half, top + half), angle, foot)
     caster(view, (0.0, top - caster_leg), leg.caster_height, angle, foot)
 
@@ -69,7 +68,7 @@ def _level_stand(view, leg, unit):
     _stand_with_legs(view, leg, leg.shortened_leg, 0.0)
     half, base, high, under = leg.leg_diameter / 2, leg.wheelbase, leg.leg_length, leg.caster_height
     view.line("floor", (-2 * half, 0), (base + 2 * half, 0))
-    view.dimension((-half, under), (-half, high), f"leg with caster {found(leg, 'shortened_leg', unit)}", "left")
+    view.dimension((-half, under), (-half, high), f"shortened {found(leg, 'shortened_leg', unit)}", "left")
     view.dimension((-half, 0), (-half, under), f"caster {given(leg, 'caster_height', unit)}", "left")
     view.dimension((-half, 0), (-half, high), f"plain leg {given(leg, 'leg_length', unit)}", "left")
     view.dimension((0, 0), (base, 0), f"wheelbase {given(leg, 'wheelbase', unit)}")
@@ -93,7 +92,7 @@ def template_caster_leg(leg, unit="mm"):
     )
     view = sheet.view(f"On the foot: bore {deep} deep")
     half, edge = leg.leg_diameter / 2, leg.hole_diameter / 2
-    view.area("kept", Circle("kept", (0, 0), half), grain=EndGrain((0.0, 0.0)))
+    view.area("leg", Circle("leg", (0, 0), half), grain=EndGrain((0.0, 0.0)))
     view.area("hole", Circle("hole", (0, 0), edge))
     centre_lines(view, 1.15 * half)
     view.dimension((-half, 0), (half, 0), f"leg Ø {given(leg, 'leg_diameter', unit)}")

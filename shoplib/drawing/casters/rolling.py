@@ -54,7 +54,7 @@ def _stand(view, stand, width, angle=0.0, centre=(0.0, 0.0), rolls=(True, False)
     high, leg = 0.09 * top, 0.03 * top
     for x, has_caster, inward in ((0.0, rolls[0], trail), (width, rolls[1], 0.0)):
         foot = high if has_caster else 0.0
-        board(view, "piece", (x - leg, foot, x + leg, top), angle, centre, upright=True)
+        board(view, "leg", (x - leg, foot, x + leg, top), angle, centre, upright=True)
         if has_caster:
             caster(view, (x, high), high, angle, centre, inward)
     for share in (0.42, 1.0):
@@ -84,8 +84,8 @@ def _standing(view, stand, unit):
         view.circle("metal", hand, 0.03 * top)
         far = max(far, stand.handle_reach)
     view.line("floor", (-0.15 * base, 0), (far, 0))
-    view.dimension((0, 0), (cg[0], 0), f"centre of gravity {given(stand, 'cg_from_casters', unit)}")
-    view.dimension((0, 0), (base, 0), f"wheelbase {given(stand, 'wheelbase', unit)}")
+    view.dimension((0, cg[1]), cg, f"gravity {given(stand, 'cg_from_casters', unit)}", "above")
+    view.dimension((0, 0), (base, 0), f"base {given(stand, 'wheelbase', unit)}")
     if not four:
         view.dimension((0, 0), (stand.handle_reach, 0), f"handle {given(stand, 'handle_reach', unit)}")
     view.dimension((0, 0), (0, stand.cg_height), f"height {given(stand, 'cg_height', unit)}", "left")
@@ -120,7 +120,7 @@ def _one_foot_clear(view, stand, unit):
     edge = base + 1.6 * foot
     view.dimension((edge, -side), (edge, side), f"track {given(stand, 'track', unit)}", "right")
     if aside:
-        text = f"centre of gravity {given(stand, 'cg_aside', unit)} aside"
+        text = f"aside {given(stand, 'cg_aside', unit)}"
         view.dimension((-1.6 * foot, 0), (-1.6 * foot, aside), text, "left")
 
 
@@ -131,7 +131,7 @@ def _foot(view, centre, radius, hanging, rolls):
     elif rolls:
         view.circle("metal", centre, radius)
     else:
-        view.area("piece", Circle("piece", centre, radius), grain=EndGrain(centre))
+        view.area("leg", Circle("leg", centre, radius), grain=EndGrain(centre))
 
 
 def _lifted(view, stand):
