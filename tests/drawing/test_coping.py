@@ -334,7 +334,15 @@ def test_card_says_how_the_ends_are_made(more, said, unsaid):
     assert all(words in use for words in said) and not any(words in use for words in unsaid)
 
 
+def test_card_of_a_spread_rail_without_its_height_tells_how_to_find_the_blank():
+    """The bottom edge is longer by 2 h tan(rake), which the top edge alone does not tell."""
+    use = draw(Cope("42 mm", "20 mm", "360 mm", rake="5 deg")).use
+    assert "longer than the top edge, tip to tip, by twice the rail's height times the tangent" in use
+    assert "as long as the top edge" in draw(Cope("42 mm", "20 mm", "360 mm", rake="-5 deg")).use
+
+
 def test_round_card_and_wrap_say_how():
     cope = RoundCope("1 1/2 in", "3/4 in", "60 deg")  # pi 0.75/4 = 0.589; sqrt(0.75^2 - 0.375^2) = 0.650
-    assert "each 19/32 in on round it" in draw(cope, "in").use and "less 21/32 in at each end" in draw(cope, "in").use
+    use = draw(cope, "in").use
+    assert "each 19/32 in (0.589) on round it" in use and "less 21/32 in (0.650) at each end" in use
     assert "ink outside, curve towards the leg" in template(cope).use

@@ -100,7 +100,7 @@ RAILS = [
 
 
 def check_solid(cope):
-    height = cope.rail_height if cope.has("rail_height") else 50.0
+    height = cope.rail_height if cope.has("rail_height") else 0.1  # mm: lower down the legs may meet
     piece = solid_rail(cope, height)
     near = 0.002 * cope.leg_diameter / 35
     top, foot = level(piece, -LEVEL), level(piece, LEVEL - height)

@@ -2,7 +2,8 @@
 
 import math
 
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import given
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
 
@@ -46,8 +47,10 @@ def _use(cope, unit):
     """How the two ends are made, in sentences for the card."""
     saw = "Saw the rail square, tip to tip."
     if cope.rake:
-        longest = "bottom" if cope.rake > 0 else "top"
-        saw = f"Saw the blank as long as the {longest} edge, tip to tip, then both ends aslant by the rake."
+        blank = f"as long as the {'bottom' if cope.rake > 0 else 'top'} edge, tip to tip"
+        if cope.rake > 0 and not cope.has("rail_height"):
+            blank = "longer than the top edge, tip to tip, by twice the rail's height times the tangent of the rake"
+        saw = f"Saw the blank {blank}, then both ends aslant by the rake."
     lean = "towards the rail" if cope.rake > 0 else "away from the rail"
     drum = f"Top edge up, the drum leaning by the rake, its top {lean}." if cope.rake else "Set the drum upright."
     where = "in line with the drum's centre"

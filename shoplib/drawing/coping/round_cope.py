@@ -2,8 +2,10 @@
 
 import math
 
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import given
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
+from shoplib.model import length_in_full
 
 OVERLAP = 12.0  # mm that a wrap runs on under its own beginning
 BODY = 25.0  # mm of a wrap below the saddle
@@ -164,9 +166,9 @@ def _flat(view, cope, unit, body):
 
 def _quarters(view, cope, unit, foot):
     """The lines by name below the wrap, each with its way round from the 0 line."""
-    around, write = cope.circumference, cope.model.results()["circumference"].write
+    around = cope.circumference
     for quarter in (1, 2, 3):
-        text = f"0 to {90 * quarter} line {write(around * quarter / 4, unit)}"
+        text = f"0 to {90 * quarter} line {length_in_full(around * quarter / 4, unit)}"
         view.dimension((0, foot), (around * quarter / 4, foot), text)
     view.dimension((0, foot), (around, foot), f"0 to 360 line, once round, {found(cope, 'circumference', unit)}")
 
@@ -174,7 +176,7 @@ def _quarters(view, cope, unit, foot):
 def template_round_cope(cope, unit="mm"):
     """The wrap at full size: a strip once round the rail, its lines, and a tab that goes under its beginning."""
     sheet = Sheet("Round cope, wrap", _spoken_round(cope, unit), use=WRAP)
-    view = sheet.view("Wrap: ink outside, curve towards the leg")
+    view = sheet.view("Wrap: ink outside, curve towards the leg, left edge on the 0 line")
     foot = -cope.saddle_depth - BODY
     around, radius = cope.circumference, cope.rail_diameter / 2
     tab = wrap_points(cope, 2 * math.pi, 2 * math.pi + min(OVERLAP, 0.2 * around) / radius, 24)

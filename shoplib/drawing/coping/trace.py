@@ -3,7 +3,8 @@
 import math
 
 from shoplib.drawing.coping.cope import leg_curve, rail_sides, spoken_cope
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import given
 from shoplib.drawing.sheet import Sheet
 
 STUB = 25.0  # mm of rail behind the hollow
