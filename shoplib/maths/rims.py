@@ -9,8 +9,7 @@ from shoplib.model import Facts, ShapeError, length_in_full, public, write_finel
 
 FLATTEST = 1000  # times their spread: points on a larger circle lie in a line for all that a rule can tell
 FEWEST_TO_JUDGE = 5  # any one left out of four leaves three, and three always lie on a circle
-STANDS_OUT = {5: 12, 6: 9, 7: 7}  # times as far off the others' circle as any of them, by how many points there are
-STANDS_OUT_OF_MANY = 5
+STANDS_OUT = 5  # times as far off the others' circle as any of them
 RUNNER_UP = 3  # times worse, at least, must the rest agree when any other point is left out instead
 READING = 0.1  # mm: nobody reads a rule more closely
 SEEN = 1.0  # mm off the circle: that is no reading error any more
@@ -238,15 +237,14 @@ def _algebraic(xy):
 def _stands_out(points):
     """The number of the point without which all the others agree far better; None where there is none.
 
-    It must lie many times as far off the others' circle as any of them, and the rest must agree much worse when any
-    other point is left out in its place.
+    It must lie STANDS_OUT times as far off the others' circle as any of them, and the rest must agree RUNNER_UP times
+    worse when any other point is left out in its place.
     """
     if len(points) < FEWEST_TO_JUDGE:
         return None
     found = sorted(_without(points, number) for number in range(1, len(points) + 1))
     (agreed, off, number), (runner_up, *_) = found[:2]
-    limit = STANDS_OUT.get(len(points), STANDS_OUT_OF_MANY)
-    return number if off > limit * agreed and runner_up > RUNNER_UP * agreed else None
+    return number if off > STANDS_OUT * agreed and runner_up > RUNNER_UP * agreed else None
 
 
 def _without(points, number):

@@ -277,6 +277,30 @@ def test_leave_one_out_tells_with_few_points_too(count, slip):
         assert ("outside" in said) == (slip > 0) and "one or two more points" in said
 
 
+@pytest.mark.parametrize("count", [5, 6, 7, 8, 12])
+def test_named_from_the_lessons_limits_on(count):
+    """A slip that grows is named once it lies five times as far off the others as any of them, and once leaving out
+    any other point leaves the rest three times worse; numpy's linear fit tells how well they agree."""
+    angles = [0.2 + 2 * math.pi * k / count for k in range(count)]
+    noise = [0.4 * math.cos(2 * angle) + 0.2 * math.sin(3.3 * angle) for angle in angles]
+    told, wanted = [], []
+    for slip in [0.15 * k for k in range(60)]:
+        points = rim(220, (230, 226), angles, [noise[0] + slip, *noise[1:]])
+        told.append(plain_fit(points).suspect == 1)
+        (agreed, off), *others = (leave_out(points, which) for which in range(count))
+        wanted.append(off > 5 * agreed and min(worse for worse, _ in others) > 3 * agreed)
+    assert sum(one != other for one, other in zip(told, wanted)) <= 1, "at the limit itself the two fits may differ"
+    assert {*told} == {True, False}
+
+
+def leave_out(points, which):
+    """How far the others are off their algebraic circle at most (a tenth at least), and how far this one is."""
+    others = points[:which] + points[which + 1 :]
+    x, y, radius = algebraic(others)
+    off = [abs(math.dist(point, (x, y)) - radius) for point in (*others, points[which])]
+    return max(0.1, *off[:-1]), off[-1]
+
+
 def test_six_points_on_an_arc_and_one_bad():
     points = rim(220, (230, 226), ANGLES[:6], [0, 0, 9, 0, 0, 0])
     assert plain_fit(points).suspect == 3
