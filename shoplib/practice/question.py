@@ -66,8 +66,12 @@ class Sizes:
         return measure.quantity(float(value), GIVEN_IN[given][1])
 
     def _in_my_unit(self, by_unit):
-        """The metric one of two, or the other; the only one where both units share it."""
-        return list(by_unit.items())[self.unit == "in" and len(by_unit) > 1]
+        """Of what is given in each unit, the one for this student; degrees and per cent are the same for all."""
+        for given, value in by_unit.items():
+            kind, unit = GIVEN_IN[given]
+            if unit == _unit(kind, self.unit):
+                return given, value
+        raise measure.MeasureError(f"Nothing is given for a student who works in {self.unit}: {', '.join(by_unit)}.")
 
     def write(self, value, kind="length"):
         """A plain value as it stands in a text: a fraction or as few decimals as say it."""

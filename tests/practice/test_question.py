@@ -56,6 +56,14 @@ def test_sizes_are_written_whole_in_either_unit():
     assert inches.write(20.0 * 0.45359237, "mass") == "20 lb" and mm.write(0.075, "percent") == "7.5 %"
 
 
+def test_a_size_is_picked_by_its_unit_not_by_its_place():
+    for student, unit, size in ((1, "mm", 320.0), (1, "in", 317.5)):
+        picked = Sizes(student, unit).pick(0, inches=(12, 12.5), mm=(300, 320))
+        assert picked.m_as("mm") == size
+    with pytest.raises(MeasureError, match="works in in"):
+        Sizes(1, "in").pick(0, mm=(300, 320))
+
+
 def test_a_unit_nobody_asks_in_is_refused():
     with pytest.raises(MeasureError, match="mm or in in"):
         Sizes(1, "cubits")
