@@ -21,6 +21,7 @@ WORDS = 2.6  # mm, text of the foot
 HEAD = 4.0  # mm, title of the foot
 KEY = 2.9  # mm, text of the key
 RULER = 112.0  # mm across for the level check ruler with its words
+FOR = 7.0  # mm high for the line above the key to write on
 MAP = 30.0  # mm across and 18 mm high for the map of the pages
 PRINT = "Print at 100 % (actual size). Measure both check rulers before you cut."
 JOIN = "Lay neighbouring pages over one another until the register marks meet."
@@ -170,7 +171,7 @@ class _Foot:
     def height(self):
         """How much of the page it takes."""
         lines = sum(len(wrapped(text, WORDS, self.across, bold)) for text, bold in self.words if text)
-        return 7.5 + WORDS * LEADING * lines + max(self.key.height + 1.0, 19.0)
+        return 7.5 + WORDS * LEADING * lines + max(self.key.height + FOR, 19.0)
 
     def parts(self, top, tile):
         """Its Parts under a drawing that ends at `top`."""
@@ -188,11 +189,18 @@ class _Foot:
             y += WORDS * LEADING * len(lines)
         end = top + self.tiling.foot
         _ruler(plate, lambda along, out: (MARGIN + along, end - 4.5 - out))
+        self._for(plate, MARGIN + RULER, right - MAP - 4, end - self.key.height - 3.0)
         parts = [Part(plate, (0.0, 0.0, *self.tiling.page))]
         if self.key.height:
             key = (MARGIN + RULER, end - self.key.height, self.key.width, self.key.height)
             parts.append(Part(self.key, key, pen=KEY / 17, thin=0.8))
         return parts
+
+    @staticmethod
+    def _for(plate, left, right, y):
+        """A line to write on what the piece is for."""
+        plate.texts.append(Text(left, y, "For", 3.0, "start"))
+        plate.lines.append(Line("grid", (left + 7, y + 1.5), (right, y + 1.5)))
 
 
 def _map(plate, tiling, tile):
