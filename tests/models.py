@@ -252,7 +252,10 @@ def with_units(cls, plain_values):
         name: measure.quantity(plain_values[name], _BASES[item.kind]).to(next(units[item.kind]))
         if item.kind in units and plain_values[name] is not None else plain_values[name]
         for name, item in cls.inputs().items()
-    } | {"gravity": measure.quantity(cls.Stand.gravity, "N/kg")}  # fmt: skip
+    } | {
+        "gravity": measure.quantity(cls.Stand.gravity, "N/kg"),
+        "millimetre": measure.quantity(1, "mm"), "megapascal": measure.quantity(1, "MPa"),
+    }  # fmt: skip
 
 
 def in_base_unit(found, kind):
