@@ -13,7 +13,7 @@ import shoplib
 ROOT = Path(shoplib.__file__).parent
 FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench"]
 HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "numpy", "scipy", "ipywidgets"]
-ONLY_ON = {"ipywidgets": "bench", "IPython": "bench", "matplotlib": "paper", "ezdxf": "paper"}
+ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench", "matplotlib": "paper", "ezdxf": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
 
 

@@ -1,33 +1,29 @@
 """The bench: one model live on a page, with its sliders, drawing, settings, cautions and printouts."""
 
-import base64
-import itertools
-import threading
-from html import escape
-
-import ipywidgets as widgets
-
 from shoplib.bench import looks
-from shoplib.bench.control import Options, control
+from shoplib.bench.control import WRONG, control, tell
 from shoplib.bench.explain import Explain
 from shoplib.bench.folded import show_folded
-from shoplib.bench.guard import guarded
+from shoplib.bench.places import running
 from shoplib.bench.printouts import Printouts
 from shoplib.bench.settings import Settings
+from shoplib.bench.standing import UNITS, Standing
 from shoplib.drawing import draw
 from shoplib.drawing.svg import svg
-from shoplib.model import ShapeError, known, public, summary
+from shoplib.model import ShapeError, answer, known, public, summary
 
-_numbers = itertools.count(1)
-_open_benches = {}
+STALE = "The cells below still tell of the sizes at the last run. <b>Run ▸ Run All Cells</b> brings them to these."
+KEPT = "Run again: your sizes stay, and the cells below tell of them. <b>Back to the start</b> returns to the lesson's."
+REFUSED = "Run again with the lesson's sizes: with yours the cells below could not be worked."
 
 
-class Bench:
+class Bench(Standing):
     """A model on the bench, starting from the sizes it is given.
 
     Give `show` to choose which results stand in the table. Inside, all sizes are floats in mm
     and rad; `bench.model` is the model as it stands now, `bench.set(...)` changes several inputs
-    and redraws once.
+    and redraws once. A cell that runs again keeps what a person set on the page, unless its model
+    starts from other sizes now.
 
     >>> from shoplib import Bench, CircleJig
     >>> bench = Bench(CircleJig("440 mm", "12 mm", ring_width="20 mm"))
@@ -37,32 +33,156 @@ class Bench:
     """
 
     def __init__(self, model, show=None, unit="mm"):
-        self.cls, self.unit = type(model), unit
-        self.start, self.values = dict(model.values), dict(model.values)
-        self.plain, self.problem, self.lock = model.plain, None, threading.RLock()
-        self.prefix = f"bench{next(_numbers)}"
-        self.controls = {
-            name: control(item, self.values[name], unit, self._changed) for name, item in self.cls.inputs().items()
-        }
-        self.picture = widgets.HTML(layout=looks.PICTURE)
-        self.cautions = widgets.HTML(layout=looks.COLUMN)
-        self.settings = Settings(self.cls, show, self)
-        self.explain = Explain(self.cls, self)
-        self.printouts = Printouts(self)
-        self.widget = self._build()
-        close_the_one_before(self)
+        super().__init__()
+        self.cls, self.unit, self.given_unit = type(model), unit, unit
+        self.start, self.values, self.by_hand, self.refused = dict(model.values), dict(model.values), {}, False
+        self.plain, self.problem, self.found, self.drawn_in = model.plain, None, (), None
+        self.controls = {name: control(item) for name, item in self.cls.inputs().items()}
+        self.settings, self.explain = Settings(self.cls, show, self), Explain(self.cls, self)
+        self._keep(self.place.holder)
+        self.at_run, self.is_in_cell = dict(self.values), running()[0] is not None
+        self._solve()
+        self.stand()
+
+    def _keep(self, former):
+        """Take over what a person set on the bench that the same cell made before."""
+        if not isinstance(former, Bench) or (former.cls, former.start) != (self.cls, self.start):
+            return
+        if former.given_unit == self.given_unit:
+            self.unit = former.unit
+        self.settings.keep(former.settings)
+        self.explain.keep(former.explain)
+        values = self.start | former.by_hand
+        if self._is_whole(values):
+            self.values, self.by_hand = values, dict(former.by_hand)
+        else:
+            self.refused = True
+
+    def _is_whole(self, values):
+        """Whether these sizes can be made and every result that the start has can be told of them."""
+        try:
+            plain = self.cls.solved(values)
+        except ShapeError:
+            return False
+        return all(not answer(plain, name)[1] or answer(self.plain, name)[1] for name in self.cls.results())
+
+    # The page -----------------------------------------------------------------------------------------------
+
+    def html(self):
+        """The page, empty: picture and settings on the left, inputs, cautions and plans on the right."""
+        back = looks.button("back", "", BACK, "The sizes that the bench started with")
+        bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back)
+        groups = {}
+        for each in self.controls.values():
+            groups.setdefault(each.item.group, []).append(each.html())
+        left = looks.part(1, looks.pictured(960, 690)), looks.part(4, self.settings.html())
+        note = looks.place("note", style=f"{looks.QUIET}font-size:14px")
+        right = (
+            looks.part(2, bar + looks.inputs(groups.items()) + note),
+            looks.part(3, looks.place("cautions")),
+            looks.part(5, looks.place("plan")),
+        )
+        return looks.page(left, right, looks.part(6, self.explain.html()))
+
+    def shown(self):
+        """All that stands on the page."""
+        found = self._seen() | self.units_shown()
+        for name, each in self.controls.items():
+            found |= each.shown(self.values[name], self.unit)
+        return found
+
+    def _seen(self):
+        """What follows the sizes: all but the inputs themselves."""
+        problem = self.problem.tell(self.unit) if self.problem else ""
+        return {
+            "picture": looks.picture(self.drawing, problem),
+            "cautions": "" if problem else looks.cautions(self.found, self.unit),
+            "note": self._note(),
+        } | self.settings.shown() | self.explain.shown()
+
+    def _note(self):
+        """How the sizes here and the cells below hang together."""
+        if not self.is_in_cell:
+            return ""
+        if self.values != self.at_run:
+            return STALE
+        return KEPT if self.by_hand else REFUSED if self.refused else ""
+
+    def printed(self):
+        return Printouts(self)
+
+    def sheet(self):
+        return draw(self.plain, self.unit)
+
+    # What a person does -------------------------------------------------------------------------------------
+
+    def take(self, name, value):
+        """Do what a person asked for: `name` says with what (`slide.diameter`), `value` what stands there now."""
+        what, _, which = name.partition(".")
+        {
+            "slide": lambda: self._set_by_hand(which, self.controls[which].slid(value, self.unit)),
+            "box": lambda: self._type(which, value),
+            "choose": lambda: self._set_by_hand(which, self.controls[which].chosen(value)),
+            "unit": lambda: self._switch(UNITS[value]),
+            "back": self._reset,
+            "use": lambda: self._use(value),
+            "measured": lambda: self._explain(self.settings, which, value),
+        }.get(what, lambda: self._explain(self.explain, name, value))()
+
+    def _set_by_hand(self, name, value):
+        self.values[name] = self.by_hand[name] = value
+        self.live.put(self.controls[name].shown(value, self.unit))
         self.refresh()
 
-    def _build(self):
-        self.units = Options([("millimetres", "mm"), ("inches", "in")], self.unit)
-        self.units.observe(guarded(self, self._switch_units), "value")
-        back = widgets.Button(description="Back to the start", layout=looks.BUTTON)
-        back.on_click(guarded(self, lambda _: self._reset()))
-        bar = widgets.HBox([*self.units.children, back], layout=looks.row())
-        controls = widgets.Box([bar, *(each.widget for each in self.controls.values())], layout=looks.CONTROLS)
-        top = widgets.Box([self.picture, controls], layout=looks.TOP)
-        parts = [top, self.settings.widget, self.cautions, self.explain.widget, self.printouts.widget]
-        return widgets.VBox(parts, layout=looks.COLUMN)
+    def _type(self, name, text):
+        each = self.controls[name]
+        self.live.put({each.box: text})
+        try:
+            value = each.typed(text)
+        except WRONG as error:
+            self.live.put({each.note: looks.wrong(tell(error, self.unit))})
+        else:
+            self._set_by_hand(name, value)
+
+    def _use(self, number):
+        found = self.explain.use(number)
+        if found:
+            self._set_by_hand(*found)
+
+    def _explain(self, part, name, value):
+        part.take(name, value)
+        self.live.put(part.shown())
+
+    def _switch(self, unit):
+        self.unit = unit
+        self.refresh()
+        self.live.put(self.shown())
+
+    def _reset(self):
+        self.values, self.by_hand, self.refused = dict(self.start), {}, False
+        self.refresh()
+        self.live.put(self.shown())
+
+    def refresh(self):
+        """Solve, draw and write everything that follows the sizes."""
+        self.printouts.forget()
+        self._solve()
+        self.live.put(self._seen())
+
+    def _solve(self):
+        """Solve and draw; where these sizes cannot be made, the last ones that could stay on the drawing."""
+        try:
+            plain = self.cls.solved(self.values)
+            drawing, found = svg(draw(plain, self.unit), self.prefix), tuple(plain.worries())
+        except ShapeError as error:
+            self.problem = error
+            if self.drawn_in != self.unit:
+                self.drawing, self.drawn_in = svg(self.sheet(), self.prefix), self.unit
+        else:
+            self.plain, self.problem, self.found = plain, None, found
+            self.drawing, self.drawn_in = drawing, self.unit
+
+    # From a cell --------------------------------------------------------------------------------------------
 
     @property
     def model(self):
@@ -76,60 +196,20 @@ class Bench:
         for name in sizes:
             known(name, inputs, "input")
         read = {name: inputs[name].read(value) for name, value in sizes.items()}
-        with self.lock:
+
+        def change():
             self.values.update(read)
+            self.at_run.update(read)
+            self.by_hand = {name: value for name, value in self.by_hand.items() if name not in read}
             for name, value in read.items():
-                self.controls[name].show(value, self.unit)
+                self.live.put(self.controls[name].shown(value, self.unit))
             self.refresh()
 
-    def _changed(self, name, value):
-        guarded(self, self._take)(name, value)
+        self.act(change)
 
-    def _take(self, name, value):
-        self.values[name] = value
-        self.controls[name].show(value, self.unit)
-        self.refresh()
-
-    def _reset(self):
-        self.values = dict(self.start)
-        for name, each in self.controls.items():
-            each.show(self.values[name], self.unit)
-        self.refresh()
-
-    def _switch_units(self, change):
-        self.unit = change["new"]
-        for name, each in self.controls.items():
-            each.show(self.values[name], self.unit, ranged=True)
-        self.refresh()
-
-    def refresh(self):
-        """Solve, draw and write everything that is in view."""
-        self.printouts.forget()
-        try:
-            plain = self.cls.solved(self.values)
-            drawing = svg(draw(plain, self.unit), self.prefix)
-            found = tuple(plain.worries())
-        except ShapeError as error:
-            self._cannot(error)
-            return
-        self.plain, self.problem, self.drawing = plain, None, drawing
-        self.picture.value = looks.picture(drawing)
-        self.settings.update(plain, self.unit)
-        self.cautions.value = looks.cautions(found, self.unit)
-        self.explain.update()
-
-    def _cannot(self, error):
-        """Say why these sizes cannot be made; the last good drawing stays, marked as such."""
-        self.problem = error
-        self.picture.value = looks.picture(self.drawing, error.tell(self.unit))
-        self.settings.empty()
-        self.cautions.value = looks.paragraph("")
-        self.explain.update()
-
-    def show_failure(self, error):
-        """Say that the bench itself failed: never a traceback, never silence."""
-        text = f"The bench could not work this out ({type(error).__name__}). Go back to the start and try other sizes."
-        self.picture.value = looks.picture(getattr(self, "drawing", ""), text)
+    def switch(self, unit):
+        """Show all sizes in "mm" or in "in"; none of them changes."""
+        self.act(lambda: self._switch(unit))
 
     def line(self):
         """Inputs and results in one line with units, or why there are none."""
@@ -139,76 +219,30 @@ class Bench:
 
     def walk(self, **impossible):
         """Move each slider to both ends and back, then try what cannot be made; show, folded, what the bench says."""
-        said = []
-        for name, each in self.controls.items():
-            if hasattr(each, "ends"):
-                former = self.values[name]
-                for position in each.ends():
-                    each.slider.value = position
-                    said.append(self._answers(name))
-                self._take(name, former)
-        for name, size in impossible.items():
-            former = self.values[name]
-            self.set(**{name: size})
-            said.append(self._answers(name))
-            self._take(name, former)
+        inputs = self.cls.inputs()
+        tried = [
+            (name, each.slid(position, self.unit))
+            for name, each in self.controls.items() if hasattr(each, "ends") for position in each.ends(self.unit)
+        ] + [(name, inputs[name].read(size)) for name, size in impossible.items()]  # fmt: skip
+        with self.lock:
+            said = [self._tried(name, value) for name, value in tried]
+            self._solve()
         show_folded(f"{self.cls.__name__}: every slider at both ends", said)
 
-    def _answers(self, name):
-        item = self.cls.inputs()[name]
-        found = "cannot be made. " + self.problem.tell(self.unit) if self.problem else self.settings.in_one_line()
-        return f"{item.words} {item.write(self.values[name], self.unit)}: {found}"
-
-    def _repr_mimebundle_(self, include=None, exclude=None):
-        plate = svg(draw(self.plain, self.unit), "still")
-        live = self.widget._repr_mimebundle_()
-        return {
-            "text/plain": self.line(),
-            "text/html": still_picture(plate, draw(self.plain, self.unit)),
-            "application/vnd.jupyter.widget-view+json": live["application/vnd.jupyter.widget-view+json"],
-        }
+    def _tried(self, name, value):
+        """What the bench says with one input changed."""
+        former, item = self.values[name], self.cls.inputs()[name]
+        try:
+            self.values[name] = value
+            self._solve()
+            found = "cannot be made. " + self.problem.tell(self.unit) if self.problem else self.settings.in_one_line()
+            return f"{item.words} {item.write(value, self.unit)}: {found}"
+        finally:
+            self.values[name] = former
 
 
-def close_the_one_before(bench):
-    """When a cell is run again its former bench goes, so that no sleeping sliders stay behind."""
-    cell = _cell_id()
-    if cell is None:
-        return
-    former = _open_benches.pop(cell, None)
-    if former is not None:
-        _close(former.widget)
-    _open_benches[cell] = bench
-
-
-def still_picture(plate, sheet, note="A still picture: run the notebook to move the sliders."):
-    """The drawing for pages without a kernel: code hosts, print, a notebook that has not been run."""
-    coded = base64.b64encode(plate.encode()).decode()
-    spoken = escape(f"{sheet.title}. {sheet.description}")
-    return (
-        f'<img alt="{spoken}" src="data:image/svg+xml;base64,{coded}" style="width:100%;max-width:960px">'
-        f"<p><small>{note}</small></p>"
-    )
+BACK = "Back to the start"
 
 
 def _quantity(item, value):
     return value if value is None else public(value, item.kind)
-
-
-def _close(widget):
-    """Close a widget with the style and layout of its own, and all that stand in it."""
-    for child in getattr(widget, "children", ()):
-        _close(child)
-    for own in (widget.layout, getattr(widget, "style", None)):
-        if own is not None and own not in vars(looks).values():
-            own.close()
-    widget.close()
-
-
-def _cell_id():
-    """The notebook cell that is running, where the front end tells."""
-    try:
-        from IPython import get_ipython
-
-        return get_ipython().get_parent()["metadata"]["cellId"]
-    except (ImportError, AttributeError, KeyError, TypeError):
-        return None

@@ -3,7 +3,7 @@
 import dataclasses
 from html import escape
 
-from shoplib.bench.bench import still_picture
+from shoplib.bench.standing import still_picture
 from shoplib.drawing import draw
 from shoplib.drawing.sheet import Sheet
 from shoplib.drawing.svg import svg

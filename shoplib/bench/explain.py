@@ -2,12 +2,9 @@
 
 from html import escape
 
-import ipywidgets as widgets
-
 from shoplib.bench import looks
-from shoplib.bench.guard import guarded
-from shoplib.measure import MeasureError
-from shoplib.model import ShapeError, finely
+from shoplib.bench.control import WRONG, tell
+from shoplib.model import finely
 from shoplib.model.budget import plain_budget, told
 from shoplib.model.inverse import plain_answers
 from shoplib.model.working import Working
@@ -20,79 +17,92 @@ class Explain:
 
     def __init__(self, cls, bench):
         self.cls, self.bench = cls, bench
-        results = {name: item for name, item in cls.results().items() if not item.plan and item.kind != "count"}
-        self.chosen = widgets.Dropdown(
-            options=[(item.words, name) for name, item in results.items() if not item.minor],
-            layout=widgets.Layout(width="auto", height="40px"),
-        )
-        self.chosen.tooltip = "The result to explain"
-        self.opened = {name: widgets.ToggleButton(tooltip="Open or close", layout=looks.BUTTON) for name in PANES}
-        self.panes = {name: widgets.HTML(layout=looks.COLUMN) for name in PANES}
-        self.whole = widgets.HTML(layout=looks.COLUMN)  # by itself, so that it stays unfolded while a slider moves
-        self.asked = self._question()
-        watched = [self.chosen, *self.opened.values(), self.wanted, self.input]
-        for each in watched:
-            each.observe(guarded(bench, lambda _: self.update()), "value")
-        label = widgets.HTML(looks.paragraph("Explain", 16), layout=looks.LABEL)
-        bar = widgets.HBox([label, self.chosen, *self.opened.values()], layout=looks.row())
-        self.widget = widgets.VBox(
-            [bar, self.panes["working"], self.whole, self.panes["budget"], self.asked, self.panes["inverse"]],
-            layout=looks.COLUMN,
-        )
+        results = [item for item in cls.results().values() if not (item.plan or item.minor or item.kind == "count")]
+        inputs = [item for item in cls.inputs().values() if item.kind not in ("flag", "choice")]
+        self.options = [(item.words, item.name) for item in results]
+        self.inputs = [(item.words, item.name) for item in inputs]
+        self.chosen, self.input, self.wanted = results[0].name, inputs[0].name, ""
+        self.opened, self.found = dict.fromkeys(PANES, False), []
 
-    def _question(self):
-        inputs = [(item.words, name) for name, item in self.cls.inputs().items() if item.kind not in ("flag", "choice")]
-        self.input = widgets.Dropdown(options=inputs, layout=widgets.Layout(width="auto", height="40px"))
-        self.input.tooltip = "The input to change"
-        self.wanted = widgets.Text(
-            continuous_update=False, placeholder="size and unit", layout=looks.BOX, style=looks.TYPED
+    def html(self):
+        bar = looks.buttons(
+            "<span style='font-size:16px'>Explain</span>",
+            looks.listed("chosen", "The result to explain", self.options),
+            *(looks.button("open", name, words, "Open or close", f"mark.{name}") for name, words in PANES.items()),
         )
-        self.wanted.tooltip = "The result that you want"
-        parts = [
-            widgets.HTML(looks.paragraph("To get", 16)),
-            self.wanted,
-            widgets.HTML(looks.paragraph("change the", 16)),
-            self.input,
-        ]
-        return widgets.HBox(parts, layout=looks.row())
+        asked = looks.buttons(
+            "<span style='font-size:16px'>To get</span>",
+            looks.field("wanted", "The result that you want", "size and unit"),
+            "<span style='font-size:16px'>change the</span>",
+            looks.listed("input", "The input to change", self.inputs),
+        )
+        panes = (
+            looks.pane(looks.place("working") + looks.place("whole"), "pane.working"),
+            looks.pane(looks.place("budget"), "pane.budget"),
+            looks.pane(asked + looks.place("inverse"), "pane.inverse"),
+        )
+        return bar + looks.panes(panes)
 
-    def update(self):
-        """Write the open panes; empty the others."""
-        self.asked.layout.display = None if self.opened["inverse"].value else "none"
-        self.folded = ""
-        for name, pane in self.panes.items():
-            self.opened[name].description = ("▾ " if self.opened[name].value else "▸ ") + PANES[name]
-            text = self._written(name) if self.opened[name].value else ""
-            if pane.value != text:
-                pane.value = text
-        if self.whole.value != self.folded:
-            self.whole.value = self.folded
+    def shown(self):
+        """What stands in the places; a pane that is closed is not worked out."""
+        found = {"chosen": self.chosen, "input": self.input, "wanted": self.wanted, "whole": ""}
+        for name, is_open in self.opened.items():
+            found[f"mark.{name}"] = "▾ " if is_open else "▸ "
+            found[f"pane.{name}"] = {"hidden": not is_open}
+            found |= self._written(name) if is_open else {name: ""}
+        return found
+
+    def take(self, name, value):
+        """What a person did: a result chosen, a pane opened or closed, a question asked."""
+        if name == "open" and value in self.opened:
+            self.opened[value] = not self.opened[value]
+        elif name == "chosen" and value in dict(map(reversed, self.options)):
+            self.chosen = value
+        elif name == "input" and value in dict(map(reversed, self.inputs)):
+            self.input = value
+        elif name == "wanted":
+            self.wanted = value
+
+    def keep(self, former):
+        """Take over what was chosen, opened and asked on another bench of the same model."""
+        self.chosen, self.input, self.wanted = former.chosen, former.input, former.wanted
+        self.opened = dict(former.opened)
 
     def _written(self, name):
         if self.bench.problem is not None:
-            return looks.paragraph("These sizes cannot be made: see the drawing.")
+            return {name: looks.paragraph("These sizes cannot be made: see the drawing.")}
         try:
             return getattr(self, "_" + name)()
-        except (ShapeError, MeasureError) as error:
-            text = error.tell(self.bench.unit) if isinstance(error, ShapeError) else str(error)
-            return looks.paragraph(escape(text))
+        except WRONG as error:
+            return {name: looks.paragraph(escape(tell(error, self.bench.unit)))}
 
     def _working(self):
-        working = Working(self.cls, self.bench.plain, self.chosen.value, self.bench.unit)
-        large = f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{{}}</div>"
-        self.folded = looks.paragraph(large.format(working.whole_html)) if working.whole_html else ""
-        return looks.paragraph(large.format(working.steps_html) + f"<small>{working.units}</small>")
+        working = Working(self.cls, self.bench.plain, self.chosen, self.bench.unit)
+        steps = f"<div style='font-size:20px;{looks.OWN_SCROLL};text-align:left'>{working.steps_html}</div>"
+        whole = f"<div style='font-size:20px;{looks.OWN_SCROLL}'>{working.whole_html}</div>"
+        return {"working": looks.paragraph(f"{steps}<small>{working.units}</small>"), "whole": whole}
 
     def _budget(self):
-        found = told(self.cls, plain_budget(self.cls, self.bench.values, self.chosen.value), self.bench.unit)
-        return looks.table(found.head, found.rows)
+        found = told(self.cls, plain_budget(self.cls, self.bench.values, self.chosen), self.bench.unit)
+        return {"budget": looks.table(found.head, found.rows)}
 
     def _inverse(self):
-        if not self.wanted.value.strip():
-            return looks.paragraph("Type the result that you want; the other inputs stay as they are.")
-        result, item = self.cls.results()[self.chosen.value], self.cls.inputs()[self.input.value]
-        found = plain_answers(self.cls, self.bench.values, item.name, {result.name: self.wanted.value})
-        if not found:
-            return looks.paragraph(f"No {item.words} within its range gives that.")
-        texts = " or ".join(finely(item, value, self.bench.unit) for value in found)
-        return looks.paragraph(f"{item.words}: <b>{texts}</b>", 18)
+        self.found = []
+        if not self.wanted.strip():
+            said = "Type the result that you want; the other inputs stay as they are."
+            return {"inverse": looks.paragraph(said)}
+        result, item = self.cls.results()[self.chosen], self.cls.inputs()[self.input]
+        self.found = plain_answers(self.cls, self.bench.values, item.name, {result.name: self.wanted})
+        if not self.found:
+            return {"inverse": looks.paragraph(f"No {item.words} within its range gives that.")}
+        uses = (
+            f"<b>{escape(finely(item, value, self.bench.unit))}</b> "
+            + looks.button("use", str(number), "Use this", f"Set the {item.words} to this")
+            for number, value in enumerate(self.found)
+        )
+        return {"inverse": looks.paragraph(f"{escape(item.words)}: " + " or ".join(uses), 18)}
+
+    def use(self, number):
+        """The input and the value that were found for the wanted result, by their number; None where it is gone."""
+        return (self.input, self.found[int(number)]) if int(number) < len(self.found) else None
+

@@ -1,4 +1,4 @@
-"""How the bench looks: layouts, and the small pieces of HTML that the widgets show.
+"""How the bench looks: the HTML of its parts, and layouts for the few plain widgets beside it.
 
 Only inline styles: a style sheet of one bench would reach into the next. Colours come from the
 page's theme, the accents from the Okabe-Ito palette, and no meaning hangs on a colour alone.
@@ -6,56 +6,163 @@ page's theme, the accents from the Okabe-Ito palette, and no meaning hangs on a 
 
 from html import escape
 
-from ipywidgets import Layout
-
-SLIDER = Layout(flex="1 1 auto", width="auto", height="44px", margin="0 8px 0 8px")
-# A text box is 28 px high unless it stands in a column, where it fills its layout's height.
-BOX = Layout(flex="0 0 128px", width="128px", height="40px", flex_flow="column", align_items="stretch")
-NUMBER = Layout(height="74px", width="auto", flex_flow="column", align_items="flex-start")
+# Layouts are written out for each widget anew: a shared one that somebody closes would take all others along.
+BOX = {"flex": "0 0 128px", "width": "128px", "height": "40px", "flex_flow": "column", "align_items": "stretch"}
+NUMBER = {"height": "74px", "width": "auto", "flex_flow": "column", "align_items": "flex-start"}
 TYPED = {"font_size": "16px"}
-CONTROL = Layout(flex="1 1 300px", min_width="300px", margin="0 8px 6px 0", overflow="visible")
-CONTROLS = Layout(flex="1 1 330px", flex_flow="row wrap", align_content="flex-start", min_width="300px")
-PICTURE = Layout(flex="3 1 600px", min_width="320px", margin="0 16px 8px 0")
-TOP = Layout(flex_flow="row wrap", align_items="flex-start", width="100%")
-COLUMN = Layout(width="100%", overflow="visible")
-MEASURED = Layout(height="40px", width="128px", margin="3px 4px", flex_flow="column", align_items="stretch")
-NOT_MEASURED = Layout(height="40px", width="128px", margin="3px 4px", visibility="hidden")
-BUTTON = Layout(width="auto", height="40px", margin="2px 6px 2px 0")
-LABEL = Layout(margin="2px 8px 2px 2px")
+COLUMN = {"width": "100%", "overflow": "visible"}
+BUTTON = {"width": "auto", "height": "40px", "margin": "2px 6px 2px 0"}
+LABEL = {"margin": "2px 8px 2px 2px"}
 LINK = "color:var(--jp-content-link-color,#1565c0);text-decoration:underline"
-WIDE = Layout(flex="1 1 auto", width="auto", min_width="0")
+WIDE = {"flex": "1 1 auto", "width": "auto", "min_width": "0"}
 
 
 def row():
-    """A row that wraps, with a layout of its own: it may be hidden."""
-    return Layout(flex_flow="row wrap", align_items="center", width="100%")
+    """A row that wraps."""
+    return {"flex_flow": "row wrap", "align_items": "center", "width": "100%"}
 
 
-ROW_HEIGHT, HEAD_HEIGHT = 46, 34
 FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(--jp-content-font-color1,#111);"
 QUIET = "color:var(--jp-content-font-color2,#555);"
+LINE = "1px solid var(--jp-border-color2,#ccc)"
+FIELD = (
+    f"{FACE}height:40px;box-sizing:border-box;margin:0;padding:0 6px;font-size:16px;"
+    "background:var(--jp-layout-color1,#fff);border:1px solid var(--jp-border-color0,#999);border-radius:3px"
+)
+PRESSED = (
+    f"{FACE}min-height:40px;box-sizing:border-box;margin:0;padding:4px 12px;font-size:15px;cursor:pointer;"
+    f"background:var(--jp-layout-color2,#eee);border:1px solid var(--jp-border-color1,#bbb);border-radius:3px"
+)
+
+# On what the keyboard moves or presses, the notebook's own keys must not be heard.
+KEYS = 'data-lm-suppress-shortcuts="true"'
+
+
+# The parts of a page -----------------------------------------------------------------------------------------
+
+
+def page(left, right, below=""):
+    """Two columns side by side where there is room; `below` stands under both.
+
+    Where there is not, all parts follow one another in the order that each `part` tells. The right column, where
+    the inputs are, comes first for the keyboard.
+    """
+    columns = "".join(
+        f"<div style='order:{order};flex:1 1 0;min-width:0;flex-direction:column;gap:10px;display:flex'>"
+        f"{''.join(parts)}</div>"
+        for order, parts in ((2, right), (1, left))
+    )
+    return (
+        f"<div style=\"{FACE}width:100%\"><div data-columns style='display:flex;gap:10px 24px'>{columns}</div>"
+        f"{below}</div>"
+    )
+
+
+def part(order, content):
+    return f"<div style='order:{order};min-width:0'>{content}</div>"
+
+
+def place(name, tag="div", style="", more=""):
+    """An empty place, filled later."""
+    return f"<{tag} data-place='{name}' style=\"{style}\" {more}></{tag}>"
+
+
+def pictured(width, height):
+    """The place of a picture: it keeps its room whatever stands in it."""
+    return place("picture", style=f"aspect-ratio:{width:g}/{height:g}")
+
+
+def button(name, value, words, title, mark=""):
+    """A button; a `mark` is a place before its words."""
+    mark = place(mark, "span") if mark else ""
+    return (
+        f'<button type="button" {KEYS} data-press="{name}" data-value="{escape(value)}" title="{escape(title)}" '
+        f'style="{PRESSED}">{mark}{escape(words)}</button>'
+    )
+
+
+def buttons(*made):
+    return f"<div style='display:flex;flex-wrap:wrap;align-items:center;gap:6px'>{''.join(made)}</div>"
+
+
+def options(name, words, title):
+    """Buttons of which one is chosen: it is told by its mark, never by colour alone."""
+    return [button(name, word, word, f"{title}{word}", f"{name}.{k}") for k, word in enumerate(words)]
+
+
+def marks(name, chosen):
+    """What stands in the marks of `options`, for pairs of a word and whether it is the chosen one."""
+    return {f"{name}.{k}": "● " if each else "○ " for k, (_, each) in enumerate(chosen)}
+
+
+def field(name, title, hint="", width=112, more=""):
+    """A box to type into."""
+    return (
+        f'<input type="text" data-ask="{name}" data-place="{name}" title="{escape(title)}" '
+        f'aria-label="{escape(title)}" placeholder="{hint}" autocomplete="off" spellcheck="false" {more}'
+        f'style="{FIELD};flex:0 0 {width}px;width:{width}px">'
+    )
+
+
+def listed(name, title, options):
+    """A list that folds out; options are pairs of words and value."""
+    inside = "".join(f'<option value="{escape(value)}">{escape(words)}</option>' for words, value in options)
+    return (
+        f'<select {KEYS} data-ask="{name}" data-place="{name}" title="{escape(title)}" aria-label="{escape(title)}" '
+        f'style="{FIELD};max-width:100%">{inside}</select>'
+    )
+
+
+# Inputs ------------------------------------------------------------------------------------------------------
+
+
+def inputs(groups):
+    """All controls, under their headings where they stand in groups: pairs of heading and the controls' HTML."""
+    heading = f"grid-column:1/-1;font-weight:bold;font-size:15px;border-bottom:{LINE};margin:2px 0"
+    inside = "".join(
+        (f"<div style='{heading}'>{escape(name)}</div>" if name else "") + "".join(made) for name, made in groups
+    )
+    return (
+        "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,250px),1fr));"
+        f"gap:2px 20px;align-items:start'>{inside}</div>"
+    )
+
+
+def control(item, slide, box, note):
+    """An input's name, its slider and its box; below them a place for what was wrong."""
+    name = escape(f"{item.words}. {item.help}")
+    hint = "left out" if item.optional else "size and unit"
+    return (
+        f"<div style='min-width:0'>{head(item)}<div style='display:flex;align-items:center;gap:10px'>"
+        f'<input type="range" step="1" {KEYS} data-ask="{slide}" data-place="{slide}" title="{name}" '
+        f'aria-label="{escape(item.words)}" style="flex:1 1 0;min-width:0;width:0;height:40px;margin:0;'
+        f'accent-color:var(--jp-brand-color1,#0072b2);cursor:pointer">'
+        f"{field(box, f'{item.words}. {item.help}', hint)}</div>{place(note)}</div>"
+    )
+
+
+MOST_BUTTONS = 6
+
+
+def is_list(options):
+    """Whether these are too many for buttons side by side."""
+    return len(options) > MOST_BUTTONS
+
+
+def choice(item, name, words):
+    """An input that is one of a few words."""
+    inside = (
+        listed(name, f"{item.words}. {item.help}", [(word, word) for word in words])
+        if is_list(words) else buttons(*options(name, words, f"{item.words}: "))
+    )
+    return f"<div style='min-width:0'>{head(item)}{inside}</div>"
 
 
 def head(item):
     """An input's name above its slider."""
     symbol = f" <i>{_letter(item.symbol)}</i>" if len(item.symbol) < 8 else ""
-    return (
-        f'<div style="{FACE}line-height:1.35;font-size:16px" title="{escape(item.help)}">'
-        f"{escape(item.words)}{symbol}</div>"
-    )
-
-
-def wrong(note):
-    """What was wrong with what was typed."""
-    return (
-        f"<div role='alert' style=\"{FACE}font-size:14px;line-height:1.35;border-left:4px solid #d55e00;"
-        f'padding-left:8px">✗ {escape(note)}</div>'
-    )
-
-
-def note_layout():
-    """A line of its own that takes no room until it is shown."""
-    return Layout(display="none", width="100%")
+    name = escape(item.words) + symbol
+    return f'<div style="line-height:1.35;font-size:16px" title="{escape(item.help)}">{name}</div>'
 
 
 _GREEK = {"sigma": "σ", "epsilon": "ε", "mu": "μ", "beta": "β", "gamma": "γ", "rho": "ρ", "theta": "θ", "psi": "ψ"}
@@ -68,63 +175,74 @@ def _letter(symbol):
     return escape(_GREEK.get(letter, letter)) + (f"<sub>{escape(low)}</sub>" if low else "")
 
 
+def wrong(note):
+    """What was wrong with what was typed, below the box so that the box stays under the hand."""
+    return (
+        f"<div role='alert' style=\"font-size:14px;line-height:1.35;border-left:4px solid #d55e00;"
+        f'padding-left:8px;margin-bottom:4px">✗ {escape(note)}</div>'
+    )
+
+
+# Picture and settings ----------------------------------------------------------------------------------------
+
+
 def picture(svg, problem="", heading="This cannot be made."):
     """The drawing; where the sizes cannot be made, the last good one greyed under a sentence that says why."""
     if not problem:
-        return f"<div>{svg}</div>"
+        return svg
     return (
         f"<div style='position:relative'><div style='opacity:0.35'>{svg}</div>"
-        f"<div role='alert' style=\"{FACE}position:absolute;left:3%;right:3%;top:8%;padding:14px 18px;background:#fff;"
+        f"<div role='alert' style=\"position:absolute;left:3%;right:3%;top:8%;padding:14px 18px;background:#fff;"
         f'color:#111;border:3px dashed #d55e00;font-size:18px;line-height:1.4"><b>✗ {heading}</b> '
         f"{escape(problem)}<br><small>The drawing behind shows the last sizes that could.</small></div></div>"
     )
 
 
 def settings(heading, rows):
-    """The table of settings: rows of (words, symbol, text, decimal, help, problem), of fixed height for the boxes."""
-    body = "".join(_setting(*row) for row in rows)
+    """The table of settings: rows of (name, words, symbol, help, measurable), with places for sizes and verdicts."""
+    cell = f"padding:1px 8px 1px 0;border-top:{LINE};line-height:1.2;text-align:left"
+    body = "".join(_setting(cell, *each) for each in rows)
+    head = "".join(f"<th style='padding:0 8px 2px 0;text-align:left;white-space:nowrap'>{each}</th>" for each in (
+        "What", escape(heading), "You measured", ""
+    ))
+    return f"<table style='width:100%;border-collapse:collapse;font-size:16px'><tr>{head}</tr>{body}</table>"
+
+
+def _setting(cell, name, words, symbol, help, measurable):
+    box = field(f"measured.{name}", f"What you measured: {words}", "size and unit", 128) if measurable else ""
     return (
-        f'<table style="{FACE}width:100%;border-collapse:collapse;font-size:16px;table-layout:fixed">'
-        f"<tr style='height:{HEAD_HEIGHT}px;text-align:left'><th>What</th>"
-        f"<th style='width:46%'>{escape(heading)}</th></tr>{body}</table>"
+        f'<tr style="height:42px" title="{escape(help)}"><td style="{cell}">{escape(words)} '
+        f"<i style='{QUIET}'>{_letter(symbol)}</i></td>{place(f'set.{name}', 'td', f'{cell};white-space:nowrap')}"
+        f'<td style="{cell};width:128px">{box}</td><td style="{cell};width:26%;font-size:14px">'
+        f"{place(f'told.{name}', more='role=status')}</td></tr>"
     )
 
 
-def _setting(words, symbol, text, decimal, help, problem):
-    size = f"<b style='font-size:20px;white-space:nowrap'>{escape(text)}</b>"
-    small = f" <span style='{QUIET}font-size:13px'>{escape(decimal or problem)}</span>" if decimal or problem else ""
-    cell = "overflow:hidden;padding:0 6px 0 0;border-top:1px solid var(--jp-border-color2,#ccc);line-height:1.15"
-    return (
-        f"<tr style='height:{ROW_HEIGHT}px' title=\"{escape(help)}\"><td style='{cell}'>{escape(words)} "
-        f"<i style='{QUIET}'>{_letter(symbol)}</i></td><td style='{cell}'>{size}{small}</td></tr>"
-    )
+def size(text, decimal=""):
+    """One size in the table; decimal inches stand below the fraction."""
+    small = f"<br><span style='{QUIET}font-size:13px'>({escape(decimal)})</span>" if decimal else ""
+    return f"<b style='font-size:20px'>{escape(text)}</b>{small}"
 
 
-def verdicts(lines):
-    """What each measurement tells, beside its box."""
-    body = "".join(
-        f"<div style='height:{ROW_HEIGHT}px;overflow:hidden;display:flex;align-items:center;line-height:1.2'>"
-        f"<span>{escape(line)}</span></div>"
-        for line in lines
-    )
-    return f"<div role='status' style=\"{FACE}font-size:14px\"><div style='height:{HEAD_HEIGHT}px'></div>{body}</div>"
+def quiet(text):
+    return f"<span style='{QUIET}'>{escape(text)}</span>" if text else ""
 
 
 def cautions(found, unit):
     """The cautions, each with its source."""
     if not found:
-        return f'<div style="{FACE}{QUIET}min-height:30px;font-size:15px">No cautions for these sizes.</div>'
+        return f'<div style="{QUIET}min-height:28px;font-size:15px">No cautions for these sizes.</div>'
     items = "".join(
-        f"<div style='border-left:5px solid #e69f00;padding:4px 10px;margin:4px 0'><b>⚠ Caution.</b> "
+        f"<div style='border-left:5px solid #e69f00;padding:2px 10px;margin:0 0 4px'><b>⚠ Caution.</b> "
         f"{escape(each.tell(unit))} <span style='{QUIET}'>({escape(each.source)})</span></div>"
         for each in found
     )
-    return f'<div style="{FACE}font-size:16px;line-height:1.35;min-height:30px">{items}</div>'
+    return f'<div style="font-size:16px;line-height:1.35;min-height:28px">{items}</div>'
 
 
 def table(head, rows):
-    """A plain table of texts."""
-    cell = "padding:3px 12px 3px 0;border-top:1px solid var(--jp-border-color2,#ccc);text-align:left"
+    """A plain table of texts; columns after the first keep their lines whole."""
+    cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
     titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
     whole = f"{cell};white-space:nowrap"
     body = "".join(
@@ -154,3 +272,13 @@ def told(right, said):
         f"<div role='status' style=\"{FACE}font-size:16px;line-height:1.35;border-left:5px solid {colour};"
         f'padding-left:10px;margin:4px 0"><b>{mark}</b> {escape(said)}</div>'
     )
+
+
+def panes(made):
+    """Panes beside each other where there is room."""
+    return f"<div style='display:flex;flex-wrap:wrap;gap:4px 28px;align-items:flex-start'>{''.join(made)}</div>"
+
+
+def pane(content, name):
+    """A pane that can be hidden."""
+    return f"<div data-place='{name}' style='flex:1 1 380px;min-width:0'>{content}</div>"

@@ -6,8 +6,9 @@ from html import escape
 import ipywidgets as widgets
 
 from shoplib.bench import looks
-from shoplib.bench.control import Options
 from shoplib.bench.guard import guarded
+from shoplib.bench.options import Options
+from shoplib.bench.places import next_place
 from shoplib.practice import answer_sheet, questions
 
 WORDS = {"mm": "millimetres", "in": "inches"}
@@ -22,7 +23,31 @@ class Practice:
     """
 
     def __init__(self, topic, student=1, unit="mm"):
-        self.topic, self.lock = topic, threading.RLock()
+        self.topic, self.lock, self.place = topic, threading.RLock(), next_place()
+        former, self.given = self.place.holder, (topic, student, unit)
+        self.place.fill(self, lambda: self._build(student, unit))
+        if isinstance(former, Practice) and former.given == self.given:
+            self._keep(former)
+
+    @property
+    def widget(self):
+        """The box in which the questions stand on every page that shows them."""
+        return self.place.box
+
+    def _keep(self, former):
+        """Take over the student's number, unit and answers: the cell has only run again."""
+        self.number.value, self.units.value = former.number.value, former.unit
+        self._answer(former.texts())
+
+    def _answer(self, texts):
+        for box, text in zip(self.boxes, texts):
+            box.value = text
+
+    def texts(self):
+        """What stands in the answer boxes."""
+        return [box.value for box in self.boxes]
+
+    def _build(self, student, unit):
         self.number = widgets.BoundedIntText(
             value=student,
             min=1,
@@ -43,8 +68,8 @@ class Practice:
             widgets.VBox([text, widgets.HBox([box, told], layout=looks.row())], layout=_apart())
             for text, box, told in zip(self.asked, self.boxes, self.told)
         ]
-        self.widget = widgets.VBox([self.number, self.units, self.heading, *rows], layout=looks.COLUMN)
         self._ask()
+        return widgets.VBox([self.number, self.units, self.heading, *rows], layout=looks.COLUMN)
 
     def _add(self, index):
         box = widgets.Text(continuous_update=False, layout=looks.BOX, style=looks.TYPED)
@@ -92,13 +117,19 @@ class Practice:
     def _repr_mimebundle_(self, include=None, exclude=None):
         numbered = self.questions()
         listed = "".join(f"<li>{escape(question.text)} (Answer: {question.within()}.)</li>" for question in numbered)
-        live = self.widget._repr_mimebundle_()
+        self._stand()
         about = f"{len(numbered)} questions for student {self.number.value}, in {WORDS[self.unit]}"
         return {
             "text/plain": f"Practice on {self.topic.replace('_', ' ')}: {about}",
             "text/html": f"<ol>{listed}</ol><p><small>Run the notebook to answer.</small></p>",
-            "application/vnd.jupyter.widget-view+json": live["application/vnd.jupyter.widget-view+json"],
-        }
+        } | self.place.view()
+
+    def _stand(self):
+        """Stand on the page once more, where another has taken the place or it was closed."""
+        if not self.place.keeps(self):
+            texts, self.place = self.texts(), next_place()
+            self.place.fill(self, lambda: self._build(self.number.value, self.unit))
+            self._answer(texts)
 
 
 def _apart():

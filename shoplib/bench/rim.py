@@ -1,17 +1,12 @@
 """The bench for a measured rim: type points, see the circle that fits them best and how far each one is off."""
 
-import itertools
-import threading
 from html import escape
 
-import ipywidgets as widgets
-
 from shoplib.bench import looks
-from shoplib.bench.bench import close_the_one_before, still_picture
-from shoplib.bench.control import Options
+from shoplib.bench.control import WRONG, tell
 from shoplib.bench.folded import show_folded
-from shoplib.bench.guard import guarded
 from shoplib.bench.printouts import PAPERS, Printouts
+from shoplib.bench.standing import UNITS, Standing
 from shoplib.drawing.rims import draw_rim, write, write_out
 from shoplib.drawing.svg import svg
 from shoplib.maths.rims import plain_fit, read_points, verdict
@@ -19,22 +14,11 @@ from shoplib.measure import MeasureError, plain
 from shoplib.model import ShapeError, public, write_value
 
 ROWS = 12
-NARROW = widgets.Layout(
-    flex="1 1 90px",
-    width="auto",
-    min_width="84px",
-    height="40px",
-    margin="2px 3px",
-    flex_flow="column",
-    align_items="stretch",
-)
-NUMBER = widgets.Layout(flex="0 0 26px", width="26px")
-ROW = widgets.Layout(width="100%", align_items="center", overflow="visible")
-
-_numbers = itertools.count(1)
+WAYS = ("across", "up")
+NONE = "No circle from these points."
 
 
-class RimBench:
+class RimBench(Standing):
     """Points of a rim on the bench: pairs of lengths, measured across and up from two edges at a right angle.
 
     `bench.circle` is the best circle through them, with Quantities; `bench.set(points)` exchanges all points.
@@ -45,23 +29,27 @@ class RimBench:
     <Quantity(2.5, 'millimeter')>
     """
 
+    failed = "Go back to the first points."
+    asleep = "A still picture: run the notebook to type points."
+
     def __init__(self, points, unit="mm"):
-        self.unit, self.lock = unit, threading.RLock()
-        self.problem, self.found, self.drawing = None, None, ""
-        self.prefix = f"rim{next(_numbers)}"
+        self.unit, self.given_unit, self.problem, self.found = unit, unit, None, None
         self.start = self._texts(points)
-        self.boxes = [[self._box(number, way) for way in ("across", "up")] for number in range(1, ROWS + 1)]
-        self.notes = [widgets.HTML(layout=looks.COLUMN) for _ in self.boxes]
-        self.picture = widgets.HTML(layout=looks.PICTURE)
-        self.told = widgets.HTML(layout=looks.COLUMN)
-        cards = {f"Bench card {paper}": lambda paper=paper: self.save_card(paper) for paper in PAPERS}
-        self.printouts = Printouts(self, cards)
-        self.widget = self._build()
-        close_the_one_before(self)
-        self._write(self.start)
-        self.refresh()
+        self.texts = _in_boxes(self.start)
+        self._solve()
         if self.problem is not None:
             raise self.problem
+        super().__init__()
+        self._keep(self.place.holder)
+        self.stand()
+
+    def _keep(self, former):
+        """Take over what a person typed on the bench that the same cell made before, where it gives a circle."""
+        if isinstance(former, RimBench) and (former.start, former.given_unit) == (self.start, self.given_unit):
+            self.unit = former.unit
+            if former.problem is None:
+                self.texts = dict(former.texts)
+            self._solve()
 
     def _texts(self, points):
         """What stands in the boxes: text as a person typed it, sizes written in the unit of the bench."""
@@ -74,30 +62,89 @@ class RimBench:
     def _as_text(self, size):
         return write_value(plain("length", size), "length", self.unit, "0.01 mm", "0.001 in")
 
-    def _box(self, number, way):
-        box = widgets.Text(continuous_update=False, placeholder=way, layout=NARROW, style=looks.TYPED)
-        box.tooltip = f"Point {number}, {way}"
-        box.observe(guarded(self, lambda _: self._typed()), "value")
-        return box
+    # The page -----------------------------------------------------------------------------------------------
 
-    def _build(self):
-        self.units = Options([("millimetres", "mm"), ("inches", "in")], self.unit)
-        self.units.observe(guarded(self, self._switch_units), "value")
-        back = widgets.Button(description="First points again", layout=looks.BUTTON)
-        back.on_click(guarded(self, lambda _: self.set(self.start)))
-        bar = widgets.HBox([*self.units.children, back], layout=looks.row())
-        head = widgets.HTML(looks.paragraph("<b>Across</b> and <b>up</b> from two edges; empty rows are left out"))
-        grid = [
-            widgets.VBox([widgets.HBox([self._label(number), *boxes], layout=ROW), note], layout=looks.COLUMN)
-            for number, (boxes, note) in enumerate(zip(self.boxes, self.notes), 1)
-        ]
-        controls = widgets.VBox([bar, head, *grid], layout=widgets.Layout(flex="1 1 300px", min_width="280px"))
-        top = widgets.Box([self.picture, controls], layout=looks.TOP)
-        return widgets.VBox([top, self.told, self.printouts.widget], layout=looks.COLUMN)
+    def html(self):
+        """The page, empty: the picture and what the rim tells on the left, the points on the right."""
+        bar = looks.buttons(
+            *looks.options("unit", list(UNITS), "Show sizes in "),
+            looks.button("back", "", "First points again", "The points that the bench started with"),
+        )
+        head = looks.paragraph("<b>Across</b> and <b>up</b> from two edges; empty rows are left out")
+        rows = "".join(map(_row, range(1, ROWS + 1)))
+        grid = (
+            "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,270px),1fr));"
+            f"gap:4px 24px;align-items:start'>{rows}</div>"
+        )
+        return looks.page(
+            [looks.part(1, looks.pictured(960, 690)), looks.part(3, looks.place("told"))],
+            [looks.part(2, bar + head + grid)],
+        )
 
-    @staticmethod
-    def _label(number):
-        return widgets.HTML(looks.paragraph(f"<b>{number}</b>", 16), layout=NUMBER)
+    def shown(self):
+        """All that stands on the page."""
+        return self._seen() | self.texts | self.units_shown()
+
+    def _seen(self):
+        """What follows the points."""
+        problem = tell(self.problem, self.unit) if self.problem else ""
+        return {
+            "picture": looks.picture(self.drawing, problem, NONE),
+            "told": "" if problem else self._said(),
+        } | {f"note.{number}": looks.wrong(self.wrong[number]) if number in self.wrong else "" for number in _rows()}
+
+    def printed(self):
+        return Printouts(self, {f"Bench card {paper}": lambda paper=paper: self.save_card(paper) for paper in PAPERS})
+
+    def sheet(self):
+        return draw_rim(self.points, self.found, self.unit, self.good_rows)
+
+    # What a person does -------------------------------------------------------------------------------------
+
+    def take(self, name, value):
+        """Do what a person asked for on the page: `name` says with what, `value` what stands there now."""
+        if name == "unit":
+            self.unit = UNITS[value]
+        elif name == "back":
+            self.texts = _in_boxes(self.start)
+        elif name in self.texts:
+            self.texts[name] = value
+        self.refresh()
+
+    def refresh(self):
+        """Read the boxes, fit, draw and write everything anew."""
+        self.printouts.forget()
+        self._solve()
+        self.live.put(self.shown())
+
+    def _solve(self):
+        """Read and fit; where there is no circle, the last one that there was stays on the drawing."""
+        try:
+            self.rows, points = self._read()
+            found = plain_fit(points)
+        except WRONG as error:
+            self.problem = error
+        else:
+            self.problem, self.points, self.found, self.good_rows = None, points, found, self.rows
+        if self.found is not None:
+            self.drawing = svg(self.sheet(), self.prefix)
+
+    def _read(self):
+        """The numbers of the rows that are filled, and their points; each row says what is wrong with it."""
+        rows, points, self.wrong = [], [], {}
+        for number in _rows():
+            texts = [self.texts[_box(number, way)].strip() for way in WAYS]
+            if any(texts):
+                try:
+                    points.append(_pair(number, texts))
+                    rows.append(number)
+                except MeasureError as error:
+                    self.wrong[number] = str(error)
+        for said in self.wrong.values():
+            raise MeasureError(said)
+        return rows, points
+
+    # From a cell --------------------------------------------------------------------------------------------
 
     @property
     def circle(self):
@@ -106,6 +153,16 @@ class RimBench:
             if self.problem is not None:
                 raise self.problem
             return public(self.found, "length")
+
+    def set(self, points):
+        """Exchange all points, given as pairs of lengths, and redraw once."""
+        texts = self._texts(points)
+
+        def change():
+            self.texts = _in_boxes(texts)
+            self.refresh()
+
+        self.act(change)
 
     def save_card(self, paper="A4", folder=None, date=None):
         """Write the card of the points as they stand: circle, residuals and verdict; returns its path."""
@@ -117,79 +174,6 @@ class RimBench:
             return save_rim_card(
                 self.points, self.found, self.verdict(), self.unit, paper, folder, self.rows, date
             )
-
-    def set(self, points):
-        """Exchange all points, given as pairs of lengths, and redraw once."""
-        texts = self._texts(points)
-        with self.lock:
-            self._write(texts)
-            self.refresh()
-
-    def _write(self, texts):
-        self.quiet = True
-        try:
-            for row, boxes in enumerate(self.boxes):
-                for way, box in enumerate(boxes):
-                    box.value = texts[row][way] if row < len(texts) else ""
-        finally:
-            self.quiet = False
-
-    def _typed(self):
-        if not self.quiet:
-            self.refresh()
-
-    def _switch_units(self, change):
-        self.unit = change["new"]
-        self.refresh()
-
-    def refresh(self):
-        """Read the boxes, fit, draw and write everything anew."""
-        self.printouts.forget()
-        try:
-            self.rows, points = self._read()
-            found = plain_fit(points)
-            drawing = svg(draw_rim(points, found, self.unit, self.rows), self.prefix)
-        except (MeasureError, ShapeError) as error:
-            self._cannot(error)
-            return
-        self.problem, self.points, self.found, self.drawing = None, points, found, drawing
-        self.picture.value = looks.picture(drawing)
-        self.told.value = self._said()
-
-    def _read(self):
-        """The numbers of the rows that are filled, and their points; each row says what is wrong with it."""
-        rows, points, wrong = [], [], None
-        for number, (boxes, note) in enumerate(zip(self.boxes, self.notes), 1):
-            texts = [box.value.strip() for box in boxes]
-            error = None
-            if any(texts):
-                try:
-                    points.append(_pair(number, texts))
-                    rows.append(number)
-                except MeasureError as found:
-                    error = found
-            self._say(note, error)
-            wrong = wrong or error
-        if wrong is not None:
-            raise wrong
-        return rows, points
-
-    @staticmethod
-    def _say(note, error):
-        text = "" if error is None else looks.told(False, str(error))
-        if note.value != text:
-            note.value = text
-
-    def _cannot(self, error):
-        """Say why there is no circle; the last good drawing stays, marked as such."""
-        self.problem = error
-        self.picture.value = looks.picture(self.drawing, _tell(error, self.unit), "No circle from these points.")
-        self.told.value = ""
-
-    def show_failure(self, error):
-        """Say that the bench itself failed: never a traceback, never silence."""
-        text = f"The bench could not work this out ({type(error).__name__}). Go back to the first points."
-        self.picture.value = looks.picture(self.drawing, text, "Something failed.")
 
     def results(self):
         """What the rim tells, as rows of words and size."""
@@ -215,53 +199,64 @@ class RimBench:
     def line(self):
         """Points and results in one line with units, or why there are none."""
         if self.problem is not None:
-            return f"RimBench: no circle. {_tell(self.problem, self.unit)}"
+            return f"RimBench: no circle. {tell(self.problem, self.unit)}"
         found = ", ".join(f"{words} {size}" for words, size in self.results())
         return f"RimBench: {len(self.points)} points -> {found}. {self.verdict()}"
 
     def walk(self, **impossible):
-        """Leave out each point in turn, then type what each keyword holds for point 1 across; show, folded, "
-        "what is said."""
-        said = []
-        for row, boxes in enumerate(self.boxes[: len(self.start)]):
-            former = [box.value for box in boxes]
-            self._write_row(row, ["", ""])
-            said.append(f"without point {row + 1}: {self.line()}")
-            self._write_row(row, former)
-        for words, text in impossible.items():
-            former = [box.value for box in self.boxes[0]]
-            self.boxes[0][0].value = text
-            said.append(f"{words.replace('_', ' ')}: {self.line()}")
-            self._write_row(0, former)
+        """Leave out each point in turn, then type what each keyword holds for point 1 across; show, folded, what
+        is said."""
+        with self.lock:
+            said = [
+                f"without point {number}: {self._tried({_box(number, way): '' for way in WAYS})}"
+                for number, _ in enumerate(self.start, 1)
+            ] + [
+                f"{words.replace('_', ' ')}: {self._tried({_box(1, 'across'): text})}"
+                for words, text in impossible.items()
+            ]  # fmt: skip
+            self._solve()
         show_folded("Each point left out in turn", said)
 
-    def _write_row(self, row, texts):
-        self.quiet = True
+    def _tried(self, texts):
+        """What the bench says with other texts in some boxes."""
+        former = self.texts
         try:
-            for box, text in zip(self.boxes[row], texts):
-                box.value = text
+            self.texts = former | texts
+            self._solve()
+            return self.line()
         finally:
-            self.quiet = False
-        self.refresh()
+            self.texts = former
 
-    def _repr_mimebundle_(self, include=None, exclude=None):
-        sheet = draw_rim(self.points, self.found, self.unit, self.rows)
-        live = self.widget._repr_mimebundle_()
-        return {
-            "text/plain": self.line(),
-            "text/html": still_picture(svg(sheet, "still"), sheet, "A still picture: run the notebook to type points."),
-            "application/vnd.jupyter.widget-view+json": live["application/vnd.jupyter.widget-view+json"],
-        }
+
+def _rows():
+    return range(1, ROWS + 1)
+
+
+def _box(number, way):
+    return f"{way}.{number}"
+
+
+def _in_boxes(points):
+    """The points' texts by the name of their boxes; the other boxes are empty."""
+    boxes = {_box(number, way): "" for number in _rows() for way in WAYS}
+    for number, point in enumerate(points, 1):
+        boxes |= {_box(number, way): text for way, text in zip(WAYS, point)}
+    return boxes
+
+
+def _row(number):
+    """One point: its number, two boxes, and a place for what is wrong with it."""
+    boxes = "".join(looks.field(_box(number, way), f"Point {number}, {way}", way) for way in WAYS)
+    return (
+        f"<div><div style='display:flex;align-items:center;gap:8px'><b style='flex:0 0 26px;font-size:16px'>{number}"
+        f"</b>{boxes}</div>{looks.place(f'note.{number}')}</div>"
+    )
 
 
 def _pair(number, texts):
     """One row's two texts as a point in mm."""
-    for way, text in zip(("across", "up"), texts):
+    for way, text in zip(WAYS, texts):
         if not text:
             raise MeasureError(f"Point {number}: the size {way} is missing. Write it, or empty the whole row.")
     (point,) = read_points([texts], first=number)
     return point
-
-
-def _tell(error, unit):
-    return error.tell(unit) if isinstance(error, ShapeError) else str(error)

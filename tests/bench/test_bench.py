@@ -8,7 +8,17 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES, sizes
-from pages import NASTY, check_nothing_typed_runs, every, said, sliders
+from pages import (
+    NASTY,
+    check_nothing_typed_runs,
+    open_panes,
+    reads,
+    slide,
+    sliders,
+    stands,
+    table,
+    type_in,
+)  # fmt: skip
 
 from shoplib import Bench, CircleJig, MeasureError, ShapeError, StaveRing
 
@@ -32,9 +42,9 @@ def redraws(monkeypatch):
 
 
 def test_a_slider_moves_picture_settings_and_model(bench):
-    bench.controls["diameter"].slider.value = 300
-    assert "156.0 mm" in said(bench.settings.table)
-    assert "156.0 mm" in bench.picture.value
+    slide(bench, "diameter", 300)
+    assert "156.0 mm" in table(bench)
+    assert "156.0 mm" in stands(bench, "picture")
     assert bench.model == JIG.replace(diameter="300 mm")
 
 
@@ -47,15 +57,21 @@ def test_set_changes_several_inputs_and_redraws_once(bench, redraws):
     bench.set(diameter="300 mm", cutter_diameter="1/2 in", ring_width=None, pass_depth="6 mm")
     assert len(redraws) == 1
     assert bench.values["cutter_diameter"] == 12.7 and bench.values["ring_width"] is None
-    assert bench.controls["diameter"].slider.value == 300
-    assert bench.controls["pass_depth"].box.value == "6.0 mm"
+    assert stands(bench, "slide.diameter")["value"] == 300
+    assert stands(bench, "box.pass_depth") == "6.0 mm"
 
 
 def test_one_move_redraws_once(bench, redraws):
-    bench.controls["diameter"].slider.value = 300
-    bench.controls["diameter"].box.value = "305.55 mm"
-    bench.units.value = "in"
+    slide(bench, "diameter", 300)
+    type_in(bench, "diameter", "305.55 mm")
+    bench.switch("in")
     assert len(redraws) == 3
+
+
+def test_what_explains_redraws_nothing(bench, redraws):
+    open_panes(bench, "working", "budget", "inverse")
+    bench.hear({"measured.outer_pivot": "226 mm", "wanted": "226 mm", "chosen": "inner_pivot"})
+    assert not redraws
 
 
 @pytest.mark.parametrize("change", [
@@ -73,26 +89,26 @@ def test_set_takes_quantities(bench):
 
 
 def test_impossible_size_says_why_over_the_last_good_picture_and_recovers(bench):
-    good = bench.picture.value
+    good = stands(bench, "picture")
     drawing = re.search("<svg.*</svg>", good)[0]
     bench.set(ring_width="300 mm")
-    assert CANNOT in said(bench.picture) and "must stay under 220.0 mm" in said(bench.picture)
-    assert drawing in bench.picture.value and "opacity" in bench.picture.value
-    assert "role='alert'" in bench.picture.value
-    assert "—" in said(bench.settings.table) and "226" not in said(bench.settings.table)
+    assert CANNOT in reads(bench, "picture") and "must stay under 220.0 mm" in reads(bench, "picture")
+    assert drawing in stands(bench, "picture") and "opacity" in stands(bench, "picture")
+    assert "role='alert'" in stands(bench, "picture")
+    assert "—" in table(bench) and "226" not in table(bench)
     assert "cannot be made" in bench.line()
     with pytest.raises(ShapeError):
         bench.model  # noqa: B018
     bench.set(ring_width="20 mm")
-    assert bench.picture.value == good
-    assert "226.0 mm" in said(bench.settings.table)
+    assert stands(bench, "picture") == good
+    assert "226.0 mm" in table(bench)
 
 
 def test_reason_is_told_in_the_unit_of_the_bench(bench):
     bench.set(ring_width="300 mm")
-    assert "must stay under 220.0 mm" in said(bench.picture)
-    bench.units.value = "in"
-    assert "must stay under 8 21/32 in" in said(bench.picture)
+    assert "must stay under 220.0 mm" in reads(bench, "picture")
+    bench.switch("in")
+    assert "must stay under 8 21/32 in" in reads(bench, "picture")
 
 
 @pytest.mark.parametrize("cls", EXAMPLES)
@@ -106,9 +122,9 @@ def test_any_sizes_give_a_picture_or_a_reason(cls, data):
         try:
             model = bench.model
         except ShapeError as error:
-            assert str(error) in said(bench.picture)
+            assert str(error) in reads(bench, "picture")
         else:
-            assert CANNOT not in said(bench.picture)
+            assert CANNOT not in reads(bench, "picture")
             assert bench.line() == model.summary()
 
 
@@ -123,42 +139,50 @@ def test_switching_units_never_changes_a_size(lasting, data):
     lasting.set(**data.draw(sizes(lasting.cls)))
     before = dict(lasting.values)
     for unit in data.draw(st.lists(st.sampled_from(["mm", "in"]), max_size=4)):
-        lasting.units.value = unit
+        lasting.switch(unit)
         assert lasting.values == before
 
 
 def test_units_change_all_that_is_shown(bench):
-    bench.units.value = "in"
-    shown = [said(bench.picture), said(bench.settings.table), said(bench.settings.plan), bench.line()]
-    shown += [each.box.value for each in sliders(bench).values()]
+    bench.switch("in")
+    shown = [reads(bench, "picture"), table(bench), reads(bench, "plan"), bench.line()]
+    shown += [stands(bench, each.box) for each in sliders(bench).values()]
     assert not any(re.search(r"\d mm", text) for text in shown)
     assert all(" in" in text for text in shown[:4])
 
 
 def test_back_to_the_start(bench):
     bench.set(diameter="300 mm", ring_width=None)
-    bench._reset()
+    bench.hear({"back": ""})
     assert bench.model == JIG
-    assert bench.controls["diameter"].slider.value == 440
-    assert bench.controls["ring_width"].box.value == "20.0 mm"
+    assert stands(bench, "slide.diameter")["value"] == 440
+    assert stands(bench, "box.ring_width") == "20.0 mm"
 
 
 def test_cautions_stand_with_their_source(bench):
     bench.set(pass_depth="15 mm", through="0.5 mm")
     (caution,) = bench.model.cautions
-    assert f"{caution.tell()} ({caution.source})" in said(bench.cautions)
+    assert f"{caution.tell()} ({caution.source})" in reads(bench, "cautions")
     bench.set(pass_depth="5 mm")
-    assert "No cautions" in said(bench.cautions)
+    assert "No cautions" in reads(bench, "cautions")
 
 
 def test_nothing_typed_is_run(bench):
-    boxes = [each.box for each in sliders(bench).values()] + bench.settings.boxes + [bench.explain.wanted]
-    for pane in bench.explain.opened.values():
-        pane.value = True
-    for box in boxes:
-        box.value = NASTY
+    open_panes(bench, "working", "budget", "inverse")
+    for name in bench.live.shown:
+        if name.startswith(("box.", "measured.", "wanted")):
+            bench.hear({name: NASTY})
+            assert stands(bench, name) == NASTY
     check_nothing_typed_runs(bench.widget)
     assert bench.model == JIG
+
+
+def test_switching_units_while_nothing_can_be_made_turns_the_greyed_drawing_too(bench):
+    bench.set(ring_width="300 mm")
+    bench.switch("in")
+    assert not re.search(r"\d mm", reads(bench, "picture")) and "8 57/64 in" in reads(bench, "picture")
+    bench.switch("mm")
+    assert "226.0 mm" in reads(bench, "picture") and " in " not in reads(bench, "picture").replace(" in the ", " ")
 
 
 # Failures of the bench itself -------------------------------------------------------------------------------
@@ -171,14 +195,10 @@ def broken(monkeypatch):
     monkeypatch.setattr(home, "draw", fail)
 
 
-def move(bench):
-    bench.controls["diameter"].slider.value = 300
-
-
 @pytest.mark.parametrize("act", [
-    move,
-    lambda bench: bench.controls["diameter"].box.__setattr__("value", "300 mm"),
-    lambda bench: bench.units.__setattr__("value", "in"),
+    lambda bench: slide(bench, "diameter", 300),
+    lambda bench: type_in(bench, "diameter", "300 mm"),
+    lambda bench: bench.switch("in"),
 ], ids=["slider", "box", "units"])  # fmt: skip
 @pytest.mark.parametrize("strict", [True, False])
 def test_failing_callback_is_shown_and_under_test_raised(bench, broken, act, strict, monkeypatch):
@@ -188,17 +208,17 @@ def test_failing_callback_is_shown_and_under_test_raised(bench, broken, act, str
             act(bench)
     else:
         act(bench)
-    assert "could not work this out" in said(bench.picture) and "<svg" in bench.picture.value
-    assert "Traceback" not in bench.picture.value
+    assert "could not work this out" in reads(bench, "picture") and "<svg" in stands(bench, "picture")
+    assert "Traceback" not in stands(bench, "picture")
 
 
 def test_bench_works_again_after_a_failure(bench, monkeypatch):
     monkeypatch.setenv("SHOPLIB_STRICT", "")
     with monkeypatch.context() as patch:
         patch.setattr(home, "draw", lambda *given: 1 / 0)
-        move(bench)
-    bench.controls["diameter"].slider.value = 310
-    assert "could not" not in said(bench.picture) and "161.0 mm" in said(bench.settings.table)
+        slide(bench, "diameter", 300)
+    slide(bench, "diameter", 310)
+    assert "could not" not in reads(bench, "picture") and "161.0 mm" in table(bench)
 
 
 # In the notebook --------------------------------------------------------------------------------------------
@@ -221,26 +241,8 @@ def test_static_picture_and_line_are_the_same_every_time(model):
 
 
 def test_two_benches_on_a_page_share_no_ids():
-    one, other = (set(re.findall(r'id="([^"]*)"', Bench(JIG).picture.value)) for _ in range(2))
+    one, other = (set(re.findall(r'id="([^"]*)"', stands(Bench(JIG), "picture"))) for _ in range(2))
     assert one and not one & other
-
-
-def test_running_a_cell_again_closes_its_former_bench(monkeypatch):
-    monkeypatch.setattr(home, "_open_benches", {})
-    monkeypatch.setattr(home, "_cell_id", lambda: "cell 1")
-    former, later = Bench(JIG), Bench(JIG)
-    assert all(each.comm is None for each in every(former.widget)), "nothing of it stays behind"
-    assert all(each.comm is not None for each in every(later.widget))
-    monkeypatch.setattr(home, "_cell_id", lambda: "cell 2")
-    Bench(JIG)
-    assert later.widget.comm is not None, "another cell's bench stays"
-
-
-def test_without_a_cell_no_bench_is_closed(monkeypatch):
-    monkeypatch.setattr(home, "_cell_id", lambda: None)
-    former = Bench(JIG)
-    Bench(JIG)
-    assert former.widget.comm is not None
 
 
 @pytest.mark.parametrize("model", [made[0] for made in EXAMPLES.values()], ids=repr)

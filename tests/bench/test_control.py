@@ -1,14 +1,16 @@
 """One input: its slider reaches both ends, its box takes any shop measure and keeps it exactly."""
 
+import html
 import math
+import re
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES
-from pages import NASTY, check_nothing_typed_runs, every, said, sliders
+from pages import NASTY, check_nothing_typed_runs, reads, slide, sliders, stands, table, type_in
 
-from shoplib import Bench, CircleJig, HollowBlank, StaveRing
+from shoplib import Bench, CircleJig, HollowBlank, PanelSeason, StaveRing
 from shoplib.bench.control import control
 
 WITH_SLIDER = [
@@ -18,28 +20,12 @@ WITH_SLIDER = [
 UNITS = ("mm", "in")
 
 
-@pytest.fixture
-def told():
-    """What a control tells: pairs of input and value."""
-    return []
-
-
-@pytest.fixture
-def make(told):
-    def made(item, value=None, unit="mm"):
-        start = item.low if value is None and not item.optional else value
-        return control(item, start, unit, lambda name, value: told.append((name, value)))
-
-    return made
-
-
 @pytest.mark.parametrize("item", WITH_SLIDER)
 @pytest.mark.parametrize("unit", UNITS)
-def test_slider_reaches_both_ends(item, unit, make, told):
-    one = make(item, unit=unit)
-    one.slider.value = one.slider.max
-    one.slider.value = one.slider.min
-    (_, high), (_, low) = told[-2:]
+def test_slider_reaches_both_ends(item, unit):
+    one = control(item)
+    shown = one.shown(item.low, unit)[one.slide]
+    low, high = (one.slid(shown[end], unit) for end in ("min", "max"))
     step = item.step_in(unit)
     assert 0 <= low - item.low < step * (1 - 1e-9) and 0 <= item.high - high < step * (1 - 1e-9)
     if unit == "mm" or item.kind not in ("length", "mass"):
@@ -48,16 +34,22 @@ def test_slider_reaches_both_ends(item, unit, make, told):
 
 @pytest.mark.parametrize("item", WITH_SLIDER)
 @pytest.mark.parametrize("unit", UNITS)
-def test_every_slider_position_is_a_neat_size_inside_the_range(item, unit, make):
-    one = make(item, unit=unit)
-    low, high = one.ends()
+def test_every_slider_position_is_a_neat_size_inside_the_range(item, unit):
+    one = control(item)
+    low, high = one.ends(unit)
     assert high - low >= 5 or item.kind == "count", "enough steps to feel"
     for position in (low, low + 1, (low + high) // 2, high - 1, high):
-        value = one.value_at(position)
+        value = one.slid(position, unit)
         assert item.low - 1e-9 <= value <= item.high + 1e-9
-        one.show(value, unit)
-        assert one.slider.value == position
-        assert item.read(one.box.value) == pytest.approx(value, abs=1e-9), "the box shows the size in full"
+        shown = one.shown(value, unit)
+        assert shown[one.slide]["value"] == position
+        assert item.read(shown[one.box]) == pytest.approx(value, abs=1e-9), "the box shows the size in full"
+        assert shown[one.slide]["aria-valuetext"] == shown[one.box], "and a screen reader says it"
+
+
+def test_a_position_beyond_the_ends_stays_inside_them():
+    one = control(CircleJig.inputs()["diameter"])
+    assert one.slid(10**9, "mm") == 1500.0 and one.slid(-5, "mm") == 80.0
 
 
 @pytest.mark.parametrize("text, kept", [
@@ -67,21 +59,19 @@ def test_every_slider_position_is_a_neat_size_inside_the_range(item, unit, make)
 @pytest.mark.parametrize("unit", UNITS)
 def test_typed_size_is_kept_exactly_in_either_unit(text, kept, unit):
     bench = Bench(CircleJig("300 mm", "12 mm"), unit=unit)
-    bench.controls["diameter"].box.value = text
+    type_in(bench, "diameter", text)
     assert bench.values["diameter"] == pytest.approx(kept, rel=1e-15)
-    assert bench.controls["diameter"].box.value.endswith(unit)
-    assert said(bench.controls["diameter"].head) == "outside diameter D"
+    assert stands(bench, "box.diameter").endswith(unit)
 
 
 @settings(max_examples=100, deadline=None)
 @given(st.decimals(80, 1500, places=2), st.sampled_from(UNITS))
 def test_size_off_the_step_is_never_rounded_to_it(size, unit):
-    told = []
     item = CircleJig.inputs()["diameter"]
-    one = control(item, 90.0, unit, lambda name, value: told.append(value))
-    one.box.value = f"{size} mm"
-    one.show(told[-1], unit)
-    assert told == [float(size)], "told once, and the slider, moved after it, tells nothing"
+    one = control(item)
+    value = one.typed(f"{size} mm")
+    assert value == float(size)
+    assert item.read(one.shown(value, "mm")[one.box]) == value, "shown in full"
 
 
 @pytest.mark.parametrize("text", [
@@ -90,73 +80,102 @@ def test_size_off_the_step_is_never_rounded_to_it(size, unit):
 ])  # fmt: skip
 def test_bad_text_says_what_is_wrong_and_changes_nothing(text):
     bench = Bench(CircleJig("440 mm", "12 mm"))
-    picture = bench.picture.value
-    one = bench.controls["diameter"]
-    one.box.value = text
-    assert "✗" in said(one.note) and "role='alert'" in one.note.value
-    assert bench.values["diameter"] == 440.0 and bench.picture.value == picture
+    picture = stands(bench, "picture")
+    type_in(bench, "diameter", text)
+    assert "✗" in reads(bench, "note.diameter") and "role='alert'" in stands(bench, "note.diameter")
+    assert stands(bench, "box.diameter") == text, "it can be put right"
+    assert bench.values["diameter"] == 440.0 and stands(bench, "picture") == picture
     check_nothing_typed_runs(bench.widget)
-    one.box.value = "441 mm"
-    assert "✗" not in said(one.note) and bench.values["diameter"] == 441.0
+    type_in(bench, "diameter", "441 mm")
+    assert "✗" not in reads(bench, "note.diameter") and bench.values["diameter"] == 441.0
 
 
 def test_sentence_about_bad_text_quotes_it_and_shows_how_to_write_it():
     bench = Bench(CircleJig("440 mm", "12 mm"))
-    one = bench.controls["diameter"]
-    one.box.value = "440"
-    assert "'440'" in said(one.note) and "440 mm" in said(one.note)
+    type_in(bench, "diameter", "440")
+    assert "'440'" in reads(bench, "note.diameter") and "440 mm" in reads(bench, "note.diameter")
 
 
-def test_moving_the_slider_takes_the_complaint_away():
+@pytest.mark.parametrize("act", [
+    lambda bench: slide(bench, "diameter", 440), lambda bench: bench.hear({"back": ""}),
+    lambda bench: bench.set(diameter="440 mm"), lambda bench: type_in(bench, "diameter", " 44 cm"),
+], ids=["slider", "back", "set", "typed"])  # fmt: skip
+def test_a_complaint_goes_and_the_size_comes_back(act):
     bench = Bench(CircleJig("440 mm", "12 mm"))
-    one = bench.controls["diameter"]
-    one.box.value = "rubbish"
-    one.slider.value = 500
-    assert "✗" not in said(one.note) and one.box.value == "500 mm"
+    type_in(bench, "diameter", "rubbish")
+    act(bench)
+    assert "✗" not in reads(bench, "note.diameter") and stands(bench, "box.diameter") == "440 mm"
+
+
+def test_a_complaint_stays_while_another_slider_moves():
+    bench = Bench(CircleJig("440 mm", "12 mm"))
+    type_in(bench, "diameter", "rubbish")
+    slide(bench, "cutter_diameter", 80)
+    assert "✗" in reads(bench, "note.diameter") and stands(bench, "box.diameter") == "rubbish"
 
 
 def test_optional_input_is_emptied_and_given_back():
     bench = Bench(CircleJig("440 mm", "12 mm", ring_width="20 mm"))
-    one = bench.controls["ring_width"]
-    one.box.value = ""
-    assert bench.values["ring_width"] is None and "A hole" in bench.picture.value
-    assert "outside cut, pivot" in said(bench.settings.table)
-    one.slider.value = one._position(25.0)
-    assert bench.values["ring_width"] == 25.0 and one.box.value == "25.0 mm"
-    assert "A hole" not in bench.picture.value
+    type_in(bench, "ring_width", "")
+    assert bench.values["ring_width"] is None and "A hole" in stands(bench, "picture")
+    assert stands(bench, "slide.ring_width")["aria-valuetext"] == "left out"
+    assert "outside cut, pivot" in table(bench)
+    slide(bench, "ring_width", 50)
+    assert bench.values["ring_width"] == 25.0 and stands(bench, "box.ring_width") == "25.0 mm"
+    assert "A hole" not in stands(bench, "picture")
 
 
 @pytest.mark.parametrize("text, kept", [("12", 12), (" 9 ", 9)])
 def test_count_is_typed_as_a_whole_number(text, kept):
     bench = Bench(StaveRing("440 mm", "400 mm", 8))
-    bench.controls["staves"].box.value = text
+    type_in(bench, "staves", text)
     assert bench.values["staves"] == kept
 
 
 @pytest.mark.parametrize("text", ["", "8.5", "two", "8 mm", "2", "37", "-8", "99999999999999999999"])
 def test_no_count_is_refused(text):
     bench = Bench(StaveRing("440 mm", "400 mm", 8))
-    bench.controls["staves"].box.value = text
-    assert "✗" in said(bench.controls["staves"].note) and bench.values["staves"] == 8
+    type_in(bench, "staves", text)
+    assert "✗" in reads(bench, "note.staves") and bench.values["staves"] == 8
 
 
 def test_angle_is_typed_in_degrees_and_minutes():
     bench = Bench(StaveRing("440 mm", "400 mm", 8))
-    bench.controls["slope"].box.value = "22° 30'"
+    type_in(bench, "slope", "22° 30'")
     assert bench.values["slope"] == pytest.approx(math.pi / 8)
+
+
+def chosen(bench, name):
+    """The word whose button carries the mark."""
+    words = re.findall(rf'data-press="choose.{name}" data-value="([^"]*)"', bench.live.html)
+    (word,) = [word for k, word in enumerate(words) if stands(bench, f"choose.{name}.{k}") == "● "]
+    return word
 
 
 def test_yes_or_no_is_chosen_by_button():
     bench = Bench(HollowBlank("440 mm", "400 mm", "60 mm"))
-    before = bench.picture.value
-    bench.controls["seam_on_centre"].buttons.value = False
-    assert bench.values["seam_on_centre"] is False and bench.picture.value != before
+    before = stands(bench, "picture")
+    assert chosen(bench, "seam_on_centre") == "yes"
+    bench.hear({"choose.seam_on_centre": "no"})
+    assert bench.values["seam_on_centre"] is False and stands(bench, "picture") != before
+    assert chosen(bench, "seam_on_centre") == "no"
     bench.set(seam_on_centre=True)
-    assert bench.controls["seam_on_centre"].buttons.value is True and bench.picture.value == before
+    assert chosen(bench, "seam_on_centre") == "yes" and stands(bench, "picture") == before
+
+
+def test_many_words_stand_in_a_list():
+    bench = Bench(PanelSeason("420 mm", "1 mm", "Ash, white", "flat", "8 %", "6 %", "12 %"))
+    assert stands(bench, "choose.species") == "Ash, white" and 'data-ask="choose.species"' in bench.live.html
+    bench.hear({"choose.species": "Maple, sugar"})
+    assert bench.values["species"] == "Maple, sugar" == stands(bench, "choose.species")
 
 
 @pytest.mark.parametrize("model", [made[0] for made in EXAMPLES.values()], ids=repr)
 def test_every_slider_and_box_has_a_spoken_name(model):
-    for one in sliders(Bench(model)).values():
-        assert one.item.words in one.slider.tooltip and one.item.help in one.box.tooltip
-    assert all(slider.readout is False for slider in every(Bench(model).widget, type(one.slider)))
+    bench = Bench(model)
+    fields = re.findall(r"<input [^>]*>", html.unescape(bench.live.html))
+    for one in sliders(bench).values():
+        (slider,) = [each for each in fields if f'data-ask="{one.slide}"' in each]
+        (box,) = [each for each in fields if f'data-ask="{one.box}"' in each]
+        assert f'aria-label="{one.item.words}"' in slider and f"{one.item.words}. " in box
+    assert all(re.search('aria-label="[^"]+"', each) and re.search('title="[^"]+"', each) for each in fields)

@@ -64,7 +64,7 @@ def test_what_stands_on_the_bench_is_printed_in_its_unit(bench, monkeypatch):
     given = []
     monkeypatch.setattr(paper, "save_template", lambda *args, **more: given.append((args, more)) or no_room())
     bench.set(diameter="300 mm")
-    bench.units.value = "in"
+    bench.switch("in")
     bench.printouts.buttons["Template Letter"].click()
     ((model,), more), = given
     assert model == JIG.replace(diameter="300 mm") and more == {"paper": "Letter", "unit": "in"}
@@ -115,6 +115,6 @@ def test_a_rim_has_cards(tmp_path, monkeypatch):
     assert rim.verdict() in text and "Lengths in inches" in text
     rim.set(POINTS[:-1])
     assert said(rim.printouts.link) == ""
-    rim.boxes[0][0].value = "moo"
+    rim.hear({"across.1": "moo"})
     rim.printouts.buttons["Bench card A4"].click()
     assert "nothing to print" in said(rim.printouts.link) and len(list((tmp_path / "printouts").iterdir())) == 1

@@ -1,10 +1,11 @@
 """The table of settings, and what is said of each measurement."""
 
+import html
 import re
 
 import pytest
 from models import EXAMPLES
-from pages import NASTY, check_nothing_typed_runs, said
+from pages import NASTY, check_nothing_typed_runs, reads, slide, stands, table, verdicts
 
 from shoplib import Bench, CircleJig, HollowBlank, StaveRing, measure
 
@@ -18,9 +19,8 @@ def bench():
 
 def verdict(bench, name, text):
     """What is said after this text is written beside one result."""
-    index = [item.name for item in bench.settings.items].index(name)
-    bench.settings.boxes[index].value = text
-    return said(bench.settings.told)
+    bench.hear({f"measured.{name}": text})
+    return reads(bench, f"told.{name}")
 
 
 @pytest.mark.parametrize("name, text, wanted", [
@@ -37,7 +37,7 @@ def test_measurement_is_told_back_as_what_it_makes(bench, name, text, wanted):
 
 
 def test_inch_bench_tells_in_inches(bench):
-    bench.units.value = "in"
+    bench.switch("in")
     told = verdict(bench, "outer_pivot", "226.5 mm")
     assert told == "1/64 in too large. It makes: outside diameter 17 23/64 in"
 
@@ -61,8 +61,8 @@ def test_emptied_box_says_nothing(bench):
 
 def test_verdict_follows_the_slider(bench):
     verdict(bench, "outer_pivot", "226 mm")
-    bench.controls["diameter"].slider.value = 442
-    assert said(bench.settings.told).startswith("1.0 mm too small. It makes: outside diameter 440.0 mm")
+    slide(bench, "diameter", 442)
+    assert verdicts(bench).startswith("1.0 mm too small. It makes: outside diameter 440.0 mm")
 
 
 def test_measurement_of_a_result_without_meaning_is_told_why(bench):
@@ -74,23 +74,24 @@ def test_measurement_outlasts_sizes_that_cannot_be_made(bench):
     verdict(bench, "outer_pivot", "226 mm")
     bench.set(ring_width="300 mm")
     bench.set(ring_width="20 mm")
-    assert said(bench.settings.told).startswith(RIGHT)
+    assert verdicts(bench).startswith(RIGHT)
 
 
 def test_ratios_are_shown_but_not_measured():
-    settings = Bench(StaveRing("440 mm", "400 mm", 12)).settings
-    boxes = {item.name: box for item, box in zip(settings.items, settings.boxes)}
-    assert boxes["material_yield"].disabled and not boxes["long_edge"].disabled
+    bench = Bench(StaveRing("440 mm", "400 mm", 12))
+    assert "measured.material_yield" not in bench.live.html and "measured.long_edge" in bench.live.html
+    assert re.fullmatch(r"0\.\d+", reads(bench, "set.material_yield"))
 
 
 @pytest.mark.parametrize("model", [model for made in EXAMPLES.values() for model in made], ids=repr)
 @pytest.mark.parametrize("unit", ["mm", "in"])
 def test_every_result_stands_in_its_row_with_its_size(model, unit):
-    table = Bench(model, unit=unit).settings
-    rows = re.findall(r"<tr[^>]*title(?:(?!</tr>).)*<b [^>]*>(.*?)</b>", table.table.value)
-    assert len(rows) == len(table.items)
-    for item, shown in zip(table.items, rows):
-        assert item.words in said(table.table)
+    bench = Bench(model, unit=unit)
+    page = html.unescape(bench.live.html)
+    for item in bench.settings.items:
+        row = re.search(rf"<tr[^>]*title=(?:(?!</tr>).)*data-place='set.{item.name}'", page)[0]
+        assert item.words in row
+        shown = re.match(r"<b [^>]*>(.*?)</b>", stands(bench, f"set.{item.name}"))[1]
         if item.kind == "length" and shown != "—":
             step = measure.plain("length", item.step if unit == "mm" else item.inch_step)
             number = getattr(model.plain, item.name)
@@ -98,14 +99,28 @@ def test_every_result_stands_in_its_row_with_its_size(model, unit):
             assert shown.endswith(unit)
 
 
+def test_decimal_inches_stand_beside_a_fraction_only_where_it_is_not_exact():
+    bench = Bench(CircleJig("17 in", "1/2 in", ring_width="20 mm"), unit="in")
+    assert reads(bench, "set.outer_pivot") == "8 3/4 in"
+    assert reads(bench, "set.inner_pivot") == "7 15/32 in (7.463)"
+
+
+def test_a_result_without_meaning_says_why_in_its_own_row():
+    bench = Bench(CircleJig("440 mm", "12 mm"))
+    assert reads(bench, "set.inner_pivot") == "—" and "ring width" in reads(bench, "told.inner_pivot")
+    assert reads(bench, "set.outer_pivot") == "226.0 mm" and reads(bench, "told.outer_pivot") == ""
+
+
 def test_only_the_chosen_results_are_shown():
     bench = Bench(CircleJig("440 mm", "12 mm"), show=["hole_pivot"])
-    assert "hole, pivot" in said(bench.settings.table) and "outside cut" not in said(bench.settings.table)
+    assert "hole, pivot" in table(bench) and "set.outer_pivot" not in bench.live.shown
     assert bench.settings.in_one_line() == "plain hole, pivot 214.0 mm"
 
 
-def test_passes_and_rows_stand_below_the_table():
+def test_passes_and_rows_stand_in_a_place_of_their_own():
     jig = Bench(CircleJig("440 mm", "12 mm", stock_thickness="18 mm", pass_depth="6 mm"))
-    assert "6.00 mm, 12.00 mm, 18.00 mm" in said(jig.settings.plan)
-    rows = said(Bench(HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")).settings.plan)
+    assert "6.00 mm, 12.00 mm, 18.00 mm" in reads(jig, "plan")
+    rows = reads(Bench(HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")), "plan")
     assert "pieces" in rows and "223.0 mm" in rows
+    jig.set(ring_width="300 mm")
+    assert reads(jig, "plan") == ""

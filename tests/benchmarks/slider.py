@@ -28,12 +28,12 @@ BENCH = """
 from shoplib import Bench, CircleJig
 bench = Bench(CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm",
                         through="0.5 mm", cutting_length="32 mm", base_thickness="10 mm"))
-slider = bench.controls["diameter"].slider
 bench
 """
 
 OPENED = """
-bench.explain.opened["working"].value = bench.explain.opened["budget"].value = True
+bench.hear({"open": "working"})
+bench.hear({"open": "budget"})
 """
 
 # The same drawing as most notebooks make it: a new pyplot figure in a function under `interact`.
@@ -118,11 +118,16 @@ class Page:
         return self.ask("int(open('/proc/self/statm').read().split()[1]) * 4096 / 1e6")
 
     def hold(self):
-        """Take hold of the slider that the page's code has called `slider`."""
-        self.comm = self.ask("slider.model_id")
+        """Take hold of the slider that the page's code has called `slider`, or of its bench."""
+        self.on_bench = self.ask("'bench' in globals()")
+        self.comm = self.ask("bench.live.model_id" if self.on_bench else "slider.model_id")
 
     def send(self, value):
-        data = {"method": "update", "state": {"value": value}, "buffer_paths": []}
+        """What a page sends when its slider is moved."""
+        if self.on_bench:
+            data = {"method": "custom", "content": {"asked": {"slide.diameter": value}}}
+        else:
+            data = {"method": "update", "state": {"value": value}, "buffer_paths": []}
         message = self.client.session.msg("comm_msg", {"comm_id": self.comm, "data": data})
         self.client.shell_channel.send(message)
         return message["header"]["msg_id"]

@@ -129,10 +129,7 @@ OUTPUTS = """() => [...window.jupyterapp.shell.currentWidget.content.model.cells
   .map(cell => cell.toJSON())
   .filter(cell => cell.cell_type === 'code' && !cell.metadata.tags?.includes('raises-exception'))
   .flatMap(cell => cell.outputs)"""
-BENCH = (
-    ".jp-OutputArea-output .widget-vbox:has(button:text('Back to the start'))"
-    ":has([role=slider]):has(svg[aria-label])"
-)
+BENCH = ".jp-OutputArea-output:has([data-press=back]):has(input[type=range]):has(svg[aria-label])"
 IDLE = "window.jupyterapp?.shell.currentWidget?.sessionContext?.session?.kernel?.status === 'idle'"
 
 
@@ -206,7 +203,7 @@ class BenchOnPage:
 
     def __init__(self, lesson, root):
         self.lesson, self.page, self.root = lesson, lesson.page, root
-        self.controls = root.locator(".widget-vbox:has([role=slider])")
+        self.controls = root.locator("input[type=range]").locator("xpath=../..")
 
     def press(self, *names):
         """Press buttons by the words on them."""

@@ -1,0 +1,82 @@
+// A piece of page. Its HTML is written once; after that only what changes is sent.
+//   data-place   the kernel fills it: HTML, a field's value, or several properties at once
+//   data-ask     a field: what a person sets is told to the kernel under this name
+//   data-press   a button, told with its data-value
+//   data-columns holds columns that stand side by side where there is room; else their parts follow one another
+const ROOM = 900;
+
+function render({model, el}) {
+  el.innerHTML = model.get("html");
+  const columns = el.querySelector("[data-columns]");
+  const places = [...el.querySelectorAll("[data-place]")];
+  const stands = new Map();
+  let asked = {}, waiting = false;
+
+  const put = (each, what) => {
+    if (typeof what === "object") {
+      for (const [key, value] of Object.entries(what))
+        if (key in each) each[key] = value; else each.setAttribute(key, value);
+    } else if (each.matches("input, select")) each.value = what;
+    else each.innerHTML = what;
+  };
+  const show = () => {
+    for (const each of places) {
+      const what = model.get(each.dataset.place);
+      const underHand = each.dataset.ask in asked || each.dataset.typing;
+      if (what === undefined || underHand || stands.get(each) === what) continue;
+      put(each, what);
+      stands.set(each, what);
+    }
+  };
+
+  // One question is under way at a time: what is asked meanwhile waits, and the newest of it goes next.
+  const send = () => {
+    if (waiting || !Object.keys(asked).length) return;
+    waiting = true;
+    model.send({asked});
+    asked = {};
+  };
+  const ask = (name, value) => {
+    asked[name] = value;
+    send();
+  };
+  const answered = () => {
+    waiting = false;
+    send();
+    show();
+  };
+
+  const tell = each => {
+    delete each.dataset.typing;
+    stands.delete(each);
+    ask(each.dataset.ask, each.type === "range" ? each.valueAsNumber : each.value);
+  };
+  el.addEventListener("input", ({target}) => {
+    if (target.type === "text") target.dataset.typing = "yes";
+    else tell(target);
+  });
+  for (const left of ["focusout", "keydown"]) el.addEventListener(left, ({target, key = "Enter"}) => {
+    if (key === "Enter" && target.dataset.typing) tell(target);
+  });
+  el.addEventListener("click", event => {
+    const each = event.target.closest("[data-press]");
+    if (each) ask(each.dataset.press, each.dataset.value ?? "");
+  });
+
+  const fit = () => {
+    const beside = el.clientWidth >= ROOM;
+    columns.style.flexDirection = beside ? "row" : "column";
+    for (const each of columns.children) each.style.display = beside ? "flex" : "contents";
+  };
+  const watch = new ResizeObserver(fit);
+  watch.observe(el);
+  model.on("change:answered", answered);
+  fit();
+  show();
+  return () => {
+    watch.disconnect();
+    model.off("change:answered", answered);
+  };
+}
+
+export default {render};
