@@ -2,25 +2,30 @@
 
 
 class Filling:
-    """Pieces added kind by kind to a length in whole units; `best[n]` is the most that n units can hold.
+    """Pieces added kind by kind to lengths in whole units; `best[row][n]` is the most that n units can hold.
+
+    The rows are lengths side by side in which a piece may have another worth.
 
     >>> filling = Filling(10)
     >>> filling.add("long", 6, 7.0, limit=1); filling.add("short", 3, 3.0, limit=5)
-    >>> float(filling.best[10]), sorted(filling.chosen(10))
+    >>> float(filling.best[0][10]), sorted(filling.chosen(10))
     (10.0, ['long', 'short'])
     """
 
-    def __init__(self, capacity):
+    def __init__(self, capacity, rows=1):
         import numpy
 
-        self.best = numpy.zeros(max(capacity, 0) + 1)
+        self.room = max(capacity, 0)
+        self.best = numpy.zeros((rows, self.room + 1))
         self.steps = []
 
     def add(self, name, size, worth, limit):
-        """Allow up to `limit` pieces of one kind, by bundles of one, two, four ... pieces."""
-        room = len(self.best) - 1
-        left, bundle = min(limit, room // size if size > 0 else limit), 1
-        while left > 0 and worth > 0:
+        """Allow up to `limit` pieces of one kind, by bundles of one, two, four ... pieces.
+
+        `worth` is one number, or a column with one for each row.
+        """
+        left, bundle = min(limit, self.room // size), 1
+        while left > 0:
             count = min(bundle, left)
             self._allow(name, count, count * size, count * worth)
             left, bundle = left - count, 2 * bundle
@@ -28,16 +33,16 @@ class Filling:
     def _allow(self, name, count, size, worth):
         import numpy
 
-        with_it = self.best[: len(self.best) - size] + worth
-        taken = with_it > self.best[size:] + 1e-9
-        self.best[size:] = numpy.where(taken, with_it, self.best[size:])
+        with_it, without = self.best[:, : self.room + 1 - size] + worth, self.best[:, size:]
+        taken = with_it > without + 1e-9
+        numpy.copyto(without, with_it, where=taken)
         self.steps.append((name, count, size, taken))
 
-    def chosen(self, capacity, steps=None):
+    def chosen(self, capacity, row=0, steps=None):
         """The pieces that make the most of a length, when so many steps had been taken."""
         found = []
         for name, count, size, taken in reversed(self.steps[:steps]):
-            if capacity >= size and taken[capacity - size]:
+            if capacity >= size and taken[row, capacity - size]:
                 found += [name] * count
                 capacity -= size
         return found

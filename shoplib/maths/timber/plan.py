@@ -3,9 +3,10 @@
 from typing import NamedTuple
 
 from shoplib import measure
-from shoplib.maths.timber import solver
 from shoplib.maths.timber.patterns import Kind
+from shoplib.maths.timber.problem import Problem, Stretch
 from shoplib.maths.timber.sawing import Layout, lay_out_board
+from shoplib.maths.timber.solver import solve
 from shoplib.maths.timber.stock import Board, Part, Rough, rough
 from shoplib.maths.wood import density
 from shoplib.measure import MeasureError
@@ -127,7 +128,7 @@ def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, p
     _refuse_nothing(parts, boards)
     roughs = [rough(part, sizes["end"], sizes["edge"], unit) for part in parts]
     problem = _problem(roughs, boards, sizes["kerf"])
-    found = solver.solve(problem, seconds, progress, stop)
+    found = solve(problem, seconds, progress, stop)
     return _plan(problem, found, roughs, boards, sizes["kerf"])
 
 
@@ -149,11 +150,11 @@ def _problem(roughs, boards, kerf):
         fitting = frozenset(index for index, piece in enumerate(roughs) if piece.comes_from(board))
         timber = timbers.setdefault(fitting, len(timbers))
         for start, end in board.clear(kerf):
-            stretches.append(solver.Stretch(number, start, end - start, board.plain["width"], timber))
+            stretches.append(Stretch(number, start, end - start, board.plain["width"], timber))
     in_money = all(board.price is not None for board in boards)
     costs = tuple(board.price if in_money else board.area() * 1e-6 for board in boards)
     kinds = tuple(Kind(piece.length, piece.width, piece.count) for piece in roughs)
-    return solver.Problem(kinds, tuple(stretches), costs, tuple(timbers), kerf)
+    return Problem(kinds, tuple(stretches), costs, tuple(timbers), kerf)
 
 
 def _plan(problem, found, roughs, boards, kerf):

@@ -6,84 +6,19 @@ worths is one such inequality; the cheapest whole boards that satisfy them all (
 plan. Good worths are the prices of a linear programme over patterns (Gilmore and Gomory, Operations Research 9, 1961,
 pp. 849-859).
 
-The plans. Patterns are taken stretch by stretch, what stayed over counts more the next time; and HiGHS puts the
-patterns that were found together. Everything stops at the given time, or when it is asked to.
+The plans. Longest first; then boards filled one after the other, where what stayed over counts more the next time; then
+the programme in shares is made whole step by step: the pattern with the largest share is sawn, and the rest priced
+anew. Everything stops at the given time, or when it is asked to.
 """
 
 import random
 import time
-from dataclasses import dataclass, field
-from typing import NamedTuple
 
-from shoplib.maths.timber.patterns import EMPTY, Pattern, Search, exact_best, fits
+from shoplib.maths.timber.longest_first import longest_first
+from shoplib.maths.timber.problem import TINY
+from shoplib.maths.timber.programme import STEP, Bound, Columns
 
-STEP = 0.5  # seconds that one call of the general solver may take: a stop is heard after that
-TINY = 1e-7
-
-
-class Stretch(NamedTuple):
-    """A clear stretch of a board: the board's number, its start, length and width, and its timber's number."""
-
-    board: int
-    start: float
-    length: float
-    width: float
-    timber: int
-
-
-@dataclass
-class Problem:
-    """Kinds of pieces, stretches, the cost of each board, and which kinds may come from which timber."""
-
-    kinds: tuple
-    stretches: tuple
-    costs: tuple
-    timbers: tuple  # for each timber the set of kinds that may come from it
-    kerf: float
-    makes: dict = field(default_factory=dict)
-
-    def search(self, timber, for_bound=False):
-        key = timber, for_bound
-        if key not in self.makes:
-            kinds = {number: self.kinds[number] for number in self.timbers[timber]}
-            self.makes[key] = Search(kinds, self.kerf, for_bound)
-        return self.makes[key]
-
-    def demand(self):
-        return {number: kind.count for number, kind in enumerate(self.kinds)}
-
-    def area(self, number):
-        return self.kinds[number].length * self.kinds[number].width
-
-    def could_hold(self, number):
-        """Whether some stretch is of the right timber and large enough for one piece."""
-        kind = self.kinds[number]
-        return any(
-            kind.length <= each.length + TINY and kind.width <= each.width + TINY
-            for each in self.stretches if number in self.timbers[each.timber]
-        )  # fmt: skip
-
-
-@dataclass
-class Solution:
-    """Patterns by stretch, what found no place, what the boards used cost, and the proven bound (None: no bound)."""
-
-    patterns: dict
-    left: dict
-    cost: float
-    bound: float | None = None
-    finished: bool = False
-
-    @property
-    def complete(self):
-        return not self.left
-
-    @property
-    def gap(self):
-        """How much dearer the plan may be than the best one, as a share of the bound."""
-        if self.bound is None or not self.complete:
-            return None
-        return max(0.0, self.cost / self.bound - 1) if self.bound > TINY else 0.0
+ROUNDS = 60  # of pricing before a programme in shares counts as solved
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
@@ -95,400 +30,294 @@ class _Run:
     def __init__(self, problem, seconds, progress, stop):
         self.problem, self.progress, self.stop = problem, progress, stop
         self.start, self.end = time.monotonic(), time.monotonic() + seconds
-        self.cuts, self.columns, self.best, self.bound = [], {}, None, 0.0
+        self.columns, self.bound, self.best = Columns(problem), Bound(problem), None
         self.random = random.Random(1)
-        self.by_board = {}
-        for number, each in enumerate(problem.stretches):
-            self.by_board.setdefault(each.board, []).append(number)
+        self.everything = range(len(problem.stretches))
+        self.clear = {
+            board: sum(problem.stretches[n].length * problem.stretches[n].width for n in own)
+            for board, own in problem.by_board.items()
+        }
+        self.areas = {n: problem.area(n) for n in range(len(problem.kinds))}
 
     def over(self):
         return time.monotonic() >= self.end or self.stop is not None and self.stop()
 
     def solve(self):
         self._keep(longest_first(self.problem))
-        everything = range(len(self.problem.costs))
-        for order in (self._cheapest(), everything):
-            self._try(order, 4)
+        for order in (self._cheapest(), range(len(self.problem.costs))):
+            self._fill(order, 4)
         if not self.best.complete:
-            self._try(everything, 60)
+            self._fill(range(len(self.problem.costs)), 60)
+        if not self.best.complete:
+            self._dive(self.everything, True)
         if not self.best.complete:
             self.best.finished = not self.over()
             return self.best
         finished = self._close_the_gap()
-        self.best.bound = min(self.bound, self.best.cost)
+        self.best.bound = min(self.bound.low, self.best.cost)
         self.best.finished = finished
         self._tell()
         return self.best
 
     def _cheapest(self):
         """Boards in the order of their cost for each area that is clear."""
-        area = {board: sum(self.problem.stretches[n].length * self.problem.stretches[n].width for n in own)
-                for board, own in self.by_board.items()}  # fmt: skip
-        return sorted(area, key=lambda board: (self.problem.costs[board] / area[board], board))
+        return sorted(self.clear, key=lambda board: (self.problem.costs[board] / self.clear[board], board))
 
     def _tell(self):
         if self.progress is not None:
             spent = time.monotonic() - self.start
-            gap = None if not self.best.complete else max(0.0, self.best.cost / max(self.bound, TINY) - 1)
+            gap = None if not self.best.complete else max(0.0, self.best.cost / max(self.bound.low, TINY) - 1)
             self.progress(min(1.0, spent / max(self.end - self.start, TINY)), gap)
 
     def _keep(self, found):
-        """Keep a plan where it is better: more pieces placed, or cheaper."""
-        def rank(each):
-            return sum(n * self.problem.area(k) for k, n in each.left.items()), each.cost
-
-        if self.best is None or rank(found) < (rank(self.best)[0] + TINY, rank(self.best)[1] - TINY):
+        """Keep a plan where it is better: more pieces placed, or cheaper. Whether it holds all pieces."""
+        short, cost = self._short(found), found.cost
+        if self.best is None or short < self._short(self.best) - TINY or (
+            short <= self._short(self.best) + TINY and cost < self.best.cost - TINY
+        ):
             self.best = found
         self._tell()
         return found.complete
 
-    # Plans on given boards ---------------------------------------------------------------------------------
+    def _short(self, found):
+        """The face of all pieces that found no place, in mm2."""
+        return sum(count * self.areas[number] for number, count in found.left.items())
 
-    def _try(self, boards, rounds, stir=0.0):
-        """Fill these boards, one after the other; what found no place counts more in the next round."""
-        worth = {
-            n: self.problem.area(n) * self.random.uniform(1 - stir, 1 + stir) for n in range(len(self.problem.kinds))
-        }
+    def _closed(self):
+        return self.best.cost <= self.bound.low + TINY * max(1.0, self.best.cost)
+
+    # Plans ---------------------------------------------------------------------------------------------------
+
+    def _fill(self, boards, rounds, stir=0.0):
+        """Fill boards one after the other; what found no place counts more in the next round."""
+        worth = {n: area * self.random.uniform(1 - stir, 1 + stir) for n, area in self.areas.items()}
         for _ in range(rounds):
-            found = self._fill(boards, worth)
-            if self._keep(found):
-                return True
             if self.over():
                 break
+            stretches = [n for board in boards for n in self._own(board)]
+            found = self._filled({}, self.problem.demand(), stretches, worth)
+            if self._keep(found):
+                return True
             for number in found.left:
                 worth[number] *= 1.25
         return False
 
-    def _fill(self, boards, worth):
-        left, patterns = self.problem.demand(), {}
-        for board in boards:
-            for number in sorted(self.by_board.get(board, ()), key=lambda n: -self.problem.stretches[n].length):
-                if not any(left.values()):
-                    break
-                stretch = self.problem.stretches[number]
-                wanted = {n: left[n] for n in self.problem.timbers[stretch.timber]}
-                search = self.problem.search(stretch.timber)
-                _, pattern = exact_best(search, stretch.length, stretch.width, worth, wanted)
-                if pattern.strips:
-                    patterns[number] = pattern
-                    self._remember(number, pattern)
-                    for kind, count in pattern.counts().items():
-                        left[kind] -= count
-        return self._solution(patterns, left)
+    def _own(self, board):
+        """The stretches of a board, longest first."""
+        return sorted(self.problem.by_board.get(board, ()), key=lambda n: -self.problem.stretches[n].length)
 
-    def _solution(self, patterns, left):
-        used = {self.problem.stretches[number].board for number in patterns}
-        left = {number: count for number, count in left.items() if count > 0}
-        return Solution(patterns, left, sum(self.problem.costs[board] for board in used))
+    def _filled(self, patterns, left, stretches, worth):
+        """A plan: these patterns, and more of them in the stretches given, in turn."""
+        patterns = dict(patterns)
+        for number in stretches:
+            if not any(left.values()):
+                break
+            if number not in patterns:
+                _, pattern = self.problem.fill(number, worth, left)
+                self._saw(number, pattern, patterns, left)
+        return self.problem.solution(patterns, left)
 
-    def _remember(self, stretch, pattern):
-        own = self.columns.setdefault(stretch, {})
-        key = tuple(sorted(pattern.counts().items()))
-        if key and key not in own:
-            own[key] = pattern
+    def _saw(self, number, pattern, patterns, left):
+        """Decide on the pattern of a stretch."""
+        if pattern.strips:
+            patterns[number] = pattern
+            for kind, count in pattern.counts().items():
+                left[kind] -= count
 
-    # The bound ---------------------------------------------------------------------------------------------
+    def _dive(self, stretches, paying, stir=0.0, patterns=(), turns=4):
+        """Saw the pattern with the largest share of the programme, price what is left anew, and so on to the end.
+
+        Not `paying`: the boards of these stretches are given and cost nothing more. Where it comes to nothing it turns
+        back to the last choice, `turns` times. Whether it came to a better plan.
+        """
+        patterns, left, before, ways = dict(patterns), self.problem.demand(), self.best, []
+        for pattern in patterns.values():
+            for kind, count in pattern.counts().items():
+                left[kind] -= count
+        while any(left.values()) and not self.over():
+            free = [n for n in stretches if n not in patterns]
+            priced = self._hopeful(left, free, patterns, paying) if free else None
+            if priced is not None:
+                ways.append((patterns, left, priced, self._by_share(priced, stir)))
+            while ways and not ways[-1][3]:
+                ways.pop()
+            if not ways or priced is None and turns == 0:
+                break
+            turns -= priced is None
+            patterns, left, choices = dict(ways[-1][0]), dict(ways[-1][1]), ways[-1][3]
+            self._saw_one(choices.pop(0), ways[-1][2], patterns, left)
+        used = {self.problem.stretches[n].board for n in patterns}
+        rest = [n for n in stretches if n not in patterns and (not paying or self.problem.stretches[n].board in used)]
+        self._keep(self._filled(patterns, left, rest, self.areas))
+        return self.best is not before
+
+    def _hopeful(self, left, free, patterns, paying):
+        """The programme in shares for what is left, where it may still come to a better plan."""
+        used = {self.problem.stretches[n].board for n in patterns}
+        priced = self._price_out(left, free, used, self.problem.costs if paying else None, rounds=10)
+        if priced is None or priced.short > 1e-6:
+            return None
+        if paying and self.best.complete and self.problem.cost(used) + priced.cost > self.best.cost - TINY:
+            return None
+        return priced
+
+    def _by_share(self, priced, stir):
+        """The patterns with the largest shares, stirred a little."""
+        shares = sorted(((x * self.random.uniform(1 - stir, 1), place) for x, place in priced.shares), reverse=True)
+        return [place for _, place in shares[:3]]
+
+    def _saw_one(self, place, priced, patterns, left):
+        """Saw one pattern as it is, or its stretch with better use of the pieces that are left."""
+        number, pattern, _ = self.columns.all[place]
+        trimmed = pattern.without_surplus(dict(left))
+        worth = {n: priced.worth.get(n, 0.0) + 1e-9 * self.areas[n] for n in left}
+        value = sum(worth[n] * count for n, count in trimmed.counts().items())
+        best, other = self.problem.fill(number, worth, left)
+        self._saw(number, other if best > value + 1e-9 else trimmed, patterns, left)
+
+    def _price_out(self, demand, stretches, paid, costs, rounds, cuts=False):
+        """The programme in shares, with every pattern taken in that improves it; None where time is over."""
+        among = frozenset(stretches)
+        for _ in range(rounds):
+            if self.over():
+                return None
+            priced = self.columns.priced(demand, among, paid, costs)
+            values = self.problem.best(priced.worth, demand, among=None if cuts else among)
+            if cuts:
+                self._cut(priced.worth, values)
+            if not self._take_in(priced, values, among):
+                break
+        return priced
+
+    def _take_in(self, priced, values, among):
+        """Take in every pattern that is worth more than its stretch's rent; whether there was one."""
+        better = False
+        for number, (value, pattern) in values.items():
+            if number in among and value > priced.rent.get(number, 0.0) + 1e-6 * max(1e-3, value):
+                better = self.columns.add(number, pattern()) or better
+        return better
+
+    # The bound -----------------------------------------------------------------------------------------------
+
+    def _cut(self, worth, values=None):
+        if values is None or not self.problem.exact:
+            values = self.problem.best(worth, self.problem.demand(), for_bound=True)
+        self.bound.add(worth, values)
 
     def _close_the_gap(self):
         """Raise the bound and look for plans on the boards that it names, until they meet; whether they did."""
-        tried = []
-        self._add_cut({n: self.problem.area(n) for n in range(len(self.problem.kinds))})
-        self._relaxed(())
-        self._root()
-        self._together(None)
-        while not self.over():
-            boards = self._relaxed(())
+        self._cut(self.areas)
+        self._cheapest_boards()
+        demand = self.problem.demand()
+        self._price_out(demand, self.everything, (), self.problem.costs, ROUNDS, cuts=True)
+        self._cheapest_boards()
+        if not self.over() and not self._closed():
+            self._dive(self.everything, True)
+        boards = self._whole_boards()
+        tried, turn = [], 0
+        while not self.over() and not self._closed():
             if boards is None:
                 return False
-            if self.best.cost <= self.bound + TINY:
-                return True
-            worth = self._shortage(boards)
-            if worth:
-                self._add_cut(worth)
-                continue
-            if self._on(boards) and self.best.cost <= self.bound + TINY:
-                return True
+            self._on(boards)
             tried.append(boards)
-            return self._look_further(tried)
-        return False
+            for _ in range(2):
+                self._swap(60)
+                self._repair()
+            boards = self._next_boards(tried, turn)
+            turn += 1
+        return self._closed()
 
-    def _look_further(self, tried):
-        """The bound's own boards did not do: halve the way between bound and best plan, again and again."""
-        low = self.bound
-        while not self.over() and self.best.cost > self.bound + TINY:
-            boards = self._relaxed(tuple(tried), at_least=(low + self.best.cost) / 2)
-            if boards is None or self._cost(boards) >= self.best.cost - TINY:
-                if low <= self.bound + TINY and not tried:
+    def _repair(self):
+        """Take two or three boards of the best plan away and saw their pieces again, perhaps from others."""
+        if self.over() or self._closed():
+            return False
+        kept, _, _ = self._freed()
+        return self._dive(self.everything, True, 0.5, kept, turns=2)
+
+    def _freed(self):
+        """The best plan without two or three of its boards: the patterns kept, the boards freed, the pieces left."""
+        used = sorted({self.problem.stretches[n].board for n in self.best.patterns})
+        freed = set(self.random.sample(used, min(len(used), self.random.choice((2, 3, 3, 4)))))
+        kept = {n: each for n, each in self.best.patterns.items() if self.problem.stretches[n].board not in freed}
+        left = self.problem.demand()
+        for pattern in kept.values():
+            for kind, count in pattern.counts().items():
+                left[kind] -= count
+        return kept, freed, left
+
+    def _swap(self, times):
+        """Take boards of the best plan away and fill cheaper ones with their pieces, now in this order, now in that."""
+        for _ in range(times):
+            if self.over() or self._closed():
+                return
+            kept, freed, left = self._freed()
+            boards = self._instead(kept, freed, sum(self.areas[n] * count for n, count in left.items()))
+            worth = {n: area * self.random.uniform(0.8, 1) for n, area in self.areas.items()}
+            for _ in range(3 if boards else 0):
+                self.random.shuffle(boards)
+                stretches = [n for board in boards for n in self._own(board)]
+                found = self._filled(kept, dict(left), stretches, worth)
+                if self._keep(found):
                     break
-                low, tried = self.bound, []  # once more from the bound, with other worths
-                continue
-            worth = self._shortage(boards)
-            if worth:
-                self._add_cut(worth)
-            elif not self._on(boards):
-                tried.append(boards)
-                low = (low + self._cost(boards)) / 2 if len(tried) % 2 == 0 else low
-        return self.best.cost <= self.bound + TINY
+                for number in found.left:
+                    worth[number] *= 1.3
 
-    def _cost(self, boards):
-        return sum(self.problem.costs[board] for board in boards)
-
-    def _on(self, boards):
-        """Look for a plan on these boards alone, with ever other worths."""
-        costly = sorted(boards, key=lambda b: -self.problem.costs[b])
-        if self._try(costly, 4):
-            return True
-        for _ in range(2):
-            shuffled = self.random.sample(costly, len(costly))
-            if self._together(boards) or self._try(costly, 6, stir=0.3) or self._try(shuffled, 6, stir=0.15):
-                return True
-        return False
-
-    def _values(self, worth, for_bound):
-        """The worthiest pattern of every stretch: its worth and the pattern; equal stretches are looked at once."""
-        limits, seen, found = self.problem.demand(), {}, {}
-        for number, stretch in enumerate(self.problem.stretches):
-            key = stretch.length, stretch.width, stretch.timber
-            if key not in seen:
-                search = self.problem.search(stretch.timber, for_bound)
-                seen[key] = search.best(stretch.length, stretch.width, worth, limits)
-            found[number] = seen[key]
-        return found
-
-    def _add_cut(self, worth):
-        """One inequality of the bound: what each board is worth at the most, and all pieces together."""
-        values = self._values(worth, for_bound=True)
-        boards = {board: sum(values[n][0] for n in own) for board, own in self.by_board.items()}
-        total = sum(worth.get(n, 0.0) * kind.count for n, kind in enumerate(self.problem.kinds))
-        if total > 0:
-            self.cuts.append(({board: value / total for board, value in boards.items()}, 1.0))
-
-    def _relaxed(self, excluded, at_least=None):
-        """The cheapest boards that satisfy every inequality; each excluded set must get at least one other board."""
-        import numpy
-        from scipy.optimize import Bounds, LinearConstraint, milp
-
-        boards = range(len(self.problem.costs))
-        rows = [[cut.get(board, 0.0) for board in boards] for cut, _ in self.cuts]
-        rows += [[0.0 if board in each else 1.0 for board in boards] for each in excluded]
-        low = [1.0 - 1e-9] * len(self.cuts) + [1.0] * len(excluded)
-        if at_least is not None:
-            rows, low = [*rows, list(self.problem.costs)], [*low, at_least]
-        found = milp(
-            numpy.array(self.problem.costs), integrality=1, bounds=Bounds(0, 1),
-            constraints=LinearConstraint(numpy.array(rows), low, numpy.inf), options={"time_limit": STEP},
-        )  # fmt: skip
-        if at_least is None and found.mip_dual_bound is not None:
-            self.bound = max(self.bound, float(found.mip_dual_bound))
-            self._tell()
-        if found.x is None:
-            return None
-        return frozenset(board for board in boards if found.x[board] > 0.5)
-
-    def _root(self):
-        """The linear programme over patterns and shares of boards: its prices are the first good worths."""
-        for _ in range(40):
-            if self.over():
-                return
-            prices = self._priced(self.problem.costs, range(len(self.problem.costs)))
-            if prices is None or not self._price_in(*prices):
-                return
-
-    def _shortage(self, boards):
-        """Worths by which these boards cannot hold all pieces, even in shares of patterns; nothing where they can."""
-        for _ in range(40):
-            if self.over():
-                return None
-            worth, rent, short = self._priced(None, boards)
-            if short < 1e-6:
-                return None
-            if not self._price_in(worth, rent, short, boards):
-                return worth
+    def _instead(self, kept, freed, area):
+        """Boards that are not in the plan, or freed, cheaper together than the freed ones and large enough."""
+        used = {self.problem.stretches[n].board for n in kept}
+        others = [board for board in self.problem.by_board if board not in used]
+        for _ in range(30):
+            boards, cost = [], self.problem.cost(freed)
+            for board in self.random.sample(others, len(others)):
+                if self.problem.costs[board] < cost - TINY:
+                    boards.append(board)
+                    cost -= self.problem.costs[board]
+            if sum(self.clear[board] for board in boards) >= area:
+                return boards
         return None
 
-    def _price_in(self, worth, rent, short, boards=None):
-        """Take in every pattern that is worth more than its stretch's rent; whether there was one."""
-        values, better = self._values(worth, for_bound=False), False
-        for number, (value, pattern) in values.items():
-            if boards is not None and self.problem.stretches[number].board not in boards:
-                continue
-            if value > rent.get(number, 0.0) + 1e-6 * max(1.0, value):
-                before = len(self.columns.get(number, ()))
-                self._remember(number, pattern)
-                better = better or len(self.columns.get(number, ())) > before
-        if boards is None:
-            self._add_cut(worth)
-        return better
+    def _cheapest_boards(self, *how):
+        found = self.bound.cheapest(*how)
+        self._tell()
+        return found
 
-    def _priced(self, costs, boards):
-        """Solve the linear programme over the patterns known: worth of each kind, rent of each stretch, shortage."""
-        import numpy
-        from scipy.optimize import linprog
-        from scipy.sparse import csr_matrix
+    def _whole_boards(self):
+        """The cheapest whole boards that hold all pieces in shares of patterns: no plan can cost less than they."""
+        while not self.over():
+            boards = self._cheapest_boards()
+            if boards is None or self._closed() or not self._shortage(boards):
+                return boards
+        return None
 
-        kinds, allowed = self.problem.kinds, set(boards)
-        columns = [
-            (number, pattern) for number, own in self.columns.items()
-            if self.problem.stretches[number].board in allowed for pattern in own.values()
-        ]  # fmt: skip
-        scale = numpy.array([self.problem.area(n) for n in range(len(kinds))]) / 1e6
-        many, stretches = len(columns), sorted({number for number, _ in columns})
-        where = {number: row for row, number in enumerate(stretches)}
-        data, rows, across = [], [], []
-        for column, (number, pattern) in enumerate(columns):
-            for kind, count in pattern.counts().items():
-                data, rows, across = [*data, -count], [*rows, kind], [*across, column]
-            data, rows, across = [*data, 1.0], [*rows, len(kinds) + where[number]], [*across, column]
-        return self._programme(numpy, linprog, csr_matrix, costs, data, rows, across, many, stretches, scale)
-
-    def _programme(self, numpy, linprog, csr_matrix, costs, data, rows, across, many, stretches, scale):
-        """Least shortage on the given boards (`costs` None), or least cost with boards in shares."""
-        kinds = self.problem.kinds
-        width = many + len(kinds) + (len(costs) if costs is not None else 0)
-        for kind in range(len(kinds)):
-            data, rows, across = [*data, -1.0], [*rows, kind], [*across, many + kind]
-        if costs is not None:
-            for row, number in enumerate(stretches):
-                board = self.problem.stretches[number].board
-                data, rows = [*data, -1.0], [*rows, len(kinds) + row]
-                across = [*across, many + len(kinds) + board]
-        most = [-kind.count for kind in kinds] + [0.0 if costs is not None else 1.0] * len(stretches)
-        dear = 10 * max(self.problem.costs) / max(scale.min(), TINY) if costs is not None else 1.0
-        cost = numpy.concatenate([numpy.zeros(many), dear * scale, numpy.array(costs if costs is not None else [])])
-        bounds = [(0, None)] * (many + len(kinds)) + [(0, 1)] * (width - many - len(kinds))
-        matrix = csr_matrix((data, (rows, across)), shape=(len(most), width))
-        found = linprog(cost, A_ub=matrix, b_ub=most, bounds=bounds, method="highs")
-        duals = -found.ineqlin.marginals
-        worth = {kind: float(max(0.0, duals[kind])) for kind in range(len(kinds))}
-        rent = {number: float(duals[len(kinds) + row]) for row, number in enumerate(stretches)}
-        short = float((found.x[many : many + len(kinds)] * scale).sum())
-        return worth, rent, short
-
-    def _together(self, boards):
-        """Let the general solver choose among the patterns known; whether a plan came of it.
-
-        On given boards it leaves out as little as it can; on all of them (None) it places everything on the cheapest.
-        """
-        import numpy
-        from scipy.optimize import Bounds, LinearConstraint, milp
-        from scipy.sparse import lil_matrix
-
-        if self.over():
+    def _shortage(self, boards):
+        """Whether these boards cannot hold all pieces, even in shares; then the bound gets an inequality that says so."""
+        stretches = [n for board in boards for n in self.problem.by_board.get(board, ())]
+        priced = self._price_out(self.problem.demand(), stretches, boards, None, ROUNDS)
+        if priced is None or priced.short < 1e-6:
             return False
-        columns = [
-            (number, pattern) for number, own in self.columns.items()
-            if boards is None or self.problem.stretches[number].board in boards for pattern in own.values()
-            if fits(pattern, self.problem.kinds, *self.problem.stretches[number][2:4], self.problem.kerf)
-        ]  # fmt: skip
-        kinds, costs = range(len(self.problem.kinds)), self.problem.costs
-        rows = {number: row for row, number in enumerate(sorted({number for number, _ in columns}))}
-        many = len(columns)
-        cover = lil_matrix((len(kinds), many + len(kinds) + len(costs)))
-        once = lil_matrix((len(rows), cover.shape[1]))
-        for column, (number, pattern) in enumerate(columns):
-            once[rows[number], column] = 1
-            for kind, count in pattern.counts().items():
-                cover[kind, column] = count
-        for kind in kinds:
-            cover[kind, many + kind] = 1
-        for number, row in rows.items():
-            once[row, many + len(kinds) + self.problem.stretches[number].board] = -1
-        demand = [kind.count for kind in self.problem.kinds]
-        short = numpy.array([self.problem.area(kind) for kind in kinds]) / 1e6
-        short *= 10 * max(costs) / short.min() if boards is None else 1.0
-        dear = numpy.array(costs) if boards is None else numpy.zeros(len(costs))
-        found = milp(
-            numpy.concatenate([numpy.zeros(many), short, dear]),
-            integrality=numpy.concatenate([numpy.ones(many), numpy.zeros(len(kinds)), numpy.ones(len(costs))]),
-            bounds=Bounds(0, numpy.concatenate([numpy.ones(many), demand, numpy.ones(len(costs))])),
-            constraints=[
-                LinearConstraint(cover.tocsr(), demand, numpy.inf), LinearConstraint(once.tocsr(), -numpy.inf, 0),
-            ],
-            options={"time_limit": 2 * STEP if boards is None else STEP},
-        )  # fmt: skip
-        if found.x is None:
-            return False
-        chosen = {number: pattern for (number, pattern), x in zip(columns, found.x) if x > 0.5}
-        used = {self.problem.stretches[number].board for number in chosen}
-        return self._keep(self._completed(chosen, used if boards is None else boards))
+        self._cut(priced.worth)
+        return True
 
-    def _completed(self, chosen, boards):
-        """A plan from chosen patterns: pieces too many are left out, free stretches are filled with what is missing."""
-        left, patterns = self.problem.demand(), {}
-        for number, pattern in chosen.items():
-            patterns[number] = _without_surplus(pattern, left)
-        worth = {n: self.problem.area(n) for n in left}
-        for board in boards:
-            for number in self.by_board.get(board, ()):
-                stretch = self.problem.stretches[number]
-                if number not in patterns and any(left.values()):
-                    wanted = {n: left[n] for n in self.problem.timbers[stretch.timber]}
-                    search = self.problem.search(stretch.timber)
-                    patterns[number] = exact_best(search, stretch.length, stretch.width, worth, wanted)[1]
-                    for kind, count in patterns[number].counts().items():
-                        left[kind] -= count
-        return self._solution({number: each for number, each in patterns.items() if each.strips}, left)
+    def _next_boards(self, tried, turn):
+        """Other boards that cost more than the bound and less than the best plan: half way, a quarter, three quarters."""
+        shares = (0.5, 0.25, 0.75, 0.0, 0.125, 0.375, 0.625, 0.875)
+        for share in (*shares[turn % len(shares) :], *shares[: turn % len(shares)]):
+            while not self.over():
+                at_least = self.bound.low + share * (self.best.cost - self.bound.low)
+                boards = self._cheapest_boards(tuple(tried), at_least)
+                if boards is None or self.problem.cost(boards) >= self.best.cost - TINY:
+                    break
+                if not self._shortage(boards):
+                    return boards
+        return None
 
-
-def _without_surplus(pattern, left):
-    """The pattern with only what is still wanted; `left` is brought up to date."""
-    strips = []
-    for strip in pattern.strips:
-        pieces = []
-        for kind in strip.pieces:
-            if left[kind] > 0:
-                left[kind] -= 1
-                pieces.append(kind)
-        if pieces:
-            strips.append(strip._replace(pieces=tuple(pieces)))
-    return Pattern(pattern.ripped, tuple(strips)) if strips else EMPTY
-
-
-def longest_first(problem):
-    """What a careful hand does without reckoning: the longest piece first, into the first strip or board with room.
-
-    Boards are ripped; a strip takes whatever is no wider than it.
-    """
-    order = sorted(range(len(problem.kinds)), key=lambda n: (-problem.kinds[n].length, -problem.kinds[n].width))
-    strips, free, left = {}, {n: each.width for n, each in enumerate(problem.stretches)}, {}
-    for number in order:
-        for _ in range(problem.kinds[number].count):
-            if not _place(problem, number, strips, free):
-                left[number] = left.get(number, 0) + 1
-    patterns = {
-        stretch: Pattern(True, tuple(strip.made() for strip in own)) for stretch, own in sorted(strips.items())
-    }
-    used = {problem.stretches[number].board for number in patterns}
-    return Solution(patterns, left, sum(problem.costs[board] for board in used))
-
-
-@dataclass
-class _Open:
-    """A strip that is being filled: its size, the length that is left, and what is in it."""
-
-    size: float
-    room: float
-    pieces: list
-
-    def made(self):
-        from shoplib.maths.timber.patterns import Strip
-
-        return Strip(self.size, tuple(self.pieces))
-
-
-def _place(problem, number, strips, free):
-    kind, kerf = problem.kinds[number], problem.kerf
-    fitting = [n for n, each in enumerate(problem.stretches) if number in problem.timbers[each.timber]]
-    for stretch in fitting:
-        for strip in strips.get(stretch, ()):
-            if kind.width <= strip.size + TINY and kind.length <= strip.room + TINY:
-                strip.pieces.append(number)
-                strip.room -= kind.length + kerf
+    def _on(self, boards):
+        """Look for a plan on these boards alone, in several ways; whether there was one."""
+        for stir in (0.1, 0.2, 0.3):
+            if self._fill(self.random.sample(sorted(boards), len(boards)), 3, stir):
                 return True
-    for stretch in fitting:
-        each = problem.stretches[stretch]
-        if kind.width <= free[stretch] + TINY and kind.length <= each.length + TINY:
-            strips.setdefault(stretch, []).append(_Open(kind.width, each.length - kind.length - kerf, [number]))
-            free[stretch] -= kind.width + kerf
-            return True
-    return False
+        stretches = [n for board in sorted(boards) for n in self._own(board)]
+        for stir in (0.0, 0.5, 0.8):
+            if self.over() or self._dive(stretches, False, stir):
+                return True
+        return False

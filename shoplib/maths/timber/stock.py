@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import lru_cache
 
 from shoplib import measure
 from shoplib.maths.dowels import RoundStock
@@ -186,6 +187,7 @@ def surfaces_to(rough):
     return rough - METRIC_LOSS
 
 
+@lru_cache(maxsize=1)
 def quarters():
     """Rough thicknesses sold in inch quarters and what they surface to, in mm, thinnest first."""
     return tuple((_inches(row["rough"]), _inches(row["surfaced"])) for row in table("lumber"))
