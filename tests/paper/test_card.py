@@ -12,7 +12,8 @@ from shoplib import CircleJig, HollowBlank, ShapeError, StaveRing, draw, save_ca
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.model import Plain, answer_in_full, given_in_full
 from shoplib.paper.boxes import meet
-from shoplib.paper.card import MARGIN, SAFETY, compose, write_card
+from shoplib.paper.card import compose, write_card
+from shoplib.paper.card_writer import MARGIN, SAFETY
 from shoplib.paper.contents import contents_of
 from shoplib.paper.files import PAPERS
 from shoplib.paper.imprint import imprint_of, mark_of
@@ -35,18 +36,23 @@ def contents(plain, unit="mm", title="A title", use=""):
 
 def check(card):
     """Words in the margins' frame, clear of one another, of the picture and of the tables' upright lines."""
-    frame = (MARGIN - 0.01, MARGIN, card.page.width - MARGIN + 0.01, card.page.height - MARGIN + 0.01)
-    boxes = [ink(text) for text in card.page.texts]
     x, y = card.corner
-    picture = (x, y, x + card.picture.width, y + card.picture.height)
-    for box, text in zip([*boxes, picture], [*card.page.texts, "picture"]):
+    check_page(card.page, [(x, y, x + card.picture.width, y + card.picture.height)])
+    assert card.picture.height >= 80
+    for page in card.rest:
+        check_page(page, [])
+
+
+def check_page(page, pictures):
+    frame = (MARGIN - 0.01, MARGIN, page.width - MARGIN + 0.01, page.height - MARGIN + 0.01)
+    boxes = [ink(text) for text in page.texts]
+    for box, text in zip([*boxes, *pictures], [*page.texts, "picture"]):
         assert frame[0] <= box[0] and frame[1] <= box[1] and box[2] <= frame[2] and box[3] <= frame[3], text
-    for one, other in itertools.combinations([*boxes, picture], 2):
+    for one, other in itertools.combinations([*boxes, *pictures], 2):
         assert not meet(one, other), (one, other)
-    for line in card.page.lines:
+    for line in page.lines:
         (x1, y1), (x2, y2) = line.start, line.end
         assert not any(meet((x1, y1, x2 + 1e-6, y2 + 1e-6), box) for box in boxes)
-    assert card.picture.height >= 80
 
 
 def sizes(cls, number):
@@ -160,24 +166,37 @@ def test_a_result_without_meaning_is_left_out():
 
 def test_each_pass_has_a_box_to_tick():
     page = compose(contents(RING.plain), square()).page
-    boxes = [shape for shape in page.shapes if shape.layer == "box"]
-    assert len(boxes) == len(RING.plain.passes) + 1 == 8  # and the frame of the safety line
+    assert len(ticks(page)) == len(RING.plain.passes) == 7
     assert [text.text for text in page.texts].count("40.00 mm") == 1
 
 
-def test_long_plans_are_cut_and_say_so():
-    many = CircleJig("440 mm", "12 mm", stock_thickness="80 mm", pass_depth="1 mm")
-    page = compose(contents(many.plain), square()).page
-    shown = len([shape for shape in page.shapes if shape.layer == "box"]) - 1
-    (cut,) = [text.text for text in page.texts if "more" in text.text]
-    assert cut == f"… and {80 - shown} more, the last 80.00 mm: see the lesson"
+def ticks(page):
+    """The boxes to tick, without the frame of the safety line."""
+    return [shape for shape in page.shapes if shape.layer == "box" and shape.points()[1][0] - shape.points()[0][0] < 5]
 
-    told = contents(HollowBlank("1500 mm", "1000 mm", "20 mm").plain)
-    texts = [text.text for text in compose(told, square()).page.texts]
-    long = [plan for plan in told.plans if len(plan.rows) > 30]
-    for plan in long:  # no cell is broken into lines
-        assert set(plan.head) | set(plan.rows[0]) <= {"", *texts}
-    assert long and sum("more rows: see the lesson" in text for text in texts) == len(long)
+
+def test_long_lists_are_cut_and_stand_in_full_overleaf(tmp_path):
+    many = CircleJig("440 mm", "12 mm", stock_thickness="80 mm", pass_depth="0.5 mm")
+    card = compose(contents(many.plain), square())
+    shown = len(ticks(card.page))
+    assert f"… and {160 - shown} more, the last 80.00 mm: see overleaf" in [text.text for text in card.page.texts]
+    assert 10 < shown < 160 == sum(map(len, map(ticks, card.rest)))
+    check(card)
+
+    told = contents(HollowBlank("1500 mm", "1000 mm", "20 mm").plain, "in")
+    assert max(len(plan.rows) for plan in told.plans) == 38
+    card = compose(told, square())
+    assert any(text.text.endswith("more rows: see overleaf") for text in card.page.texts)
+    later = [text.text for page in card.rest for text in page.texts]
+    for plan in told.plans:
+        assert {plan.words, *plan.head, *(cell for row in plan.rows for cell in row)} <= {"", *later}
+    assert "overleaf" not in " ".join(later) and "see the lesson" not in " ".join(later)
+    printed = [words(page) for page in pages(write_card(told, square(), tmp_path / "card.pdf"))]
+    assert len(printed) == 1 + len(card.rest) and f"Mark {told.imprint.mark}" in printed[1] and ", page 2" in printed[1]
+
+
+def test_short_lists_need_no_other_page():
+    assert not any(compose(contents(model.plain, unit), square()).rest for model in MODELS for unit in UNITS)
 
 
 def test_a_long_title_and_long_words_stay_in_their_room(tmp_path):
