@@ -16,6 +16,8 @@ _HOMES = {
     "maths.movement": ("equilibrium", "moistures"),
     "maths.rims": ("chord", "circle_through", "fit_circle", "radius_from_chord"),
     "maths.finding_the_centre": ("CentreFinder", "ChordRise"),
+    "maths.marking_out": ("CornerBlock", "Cradle", "WrapStrip"),
+    "maths.screws": ("PanelScrew",),
     "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),

@@ -22,6 +22,8 @@ from shoplib import (
     ChordRise,
     CircleJig,
     Cope,
+    CornerBlock,
+    Cradle,
     DowelFit,
     DowelJoint,
     HollowBlank,
@@ -31,6 +33,7 @@ from shoplib import (
     RoundCope,
     RoundStock,
     StaveRing,
+    WrapStrip,
     measure,
 )  # fmt: skip
 from shoplib.model import Model, ShapeError
@@ -118,6 +121,23 @@ EXAMPLES = {
         ChordRise("100 mm", "70 mm"),
     ],
 }  # fmt: skip
+    WrapStrip: [
+        WrapStrip("35 mm", "360 mm"),
+        WrapStrip("35 mm", "360 mm", line_drift="0.5 mm", upper_rail="60 mm", lower_rail="500 mm",
+                  rail_height="50 mm", dowel_edge="12 mm", dowel_spacing="26 mm"),
+        WrapStrip("1 3/8 in", "14 in", "0.004 in", "1/32 in", "1/64 in", "2 3/8 in", "19 3/4 in", "2 in", "5/8 in",
+                  "3/4 in", "1/4 in", "left"),
+    ],
+    CornerBlock: [
+        CornerBlock("35 mm"),
+        CornerBlock("35 mm", "32 mm", "15 mm"),
+        CornerBlock("1 3/8 in", "1 1/2 in", "1/2 in"),
+    ],
+    Cradle: [
+        Cradle("35 mm", block_height="60 mm"),
+        Cradle("35 mm", "100 deg", "22 mm", "3.5 mm"),
+        Cradle("1 3/8 in", "90 deg", "7/8 in", "9/64 in", "2 1/2 in"),
+    ],
 
 
 def _all_models():

@@ -773,7 +773,7 @@ def test_what_is_left_out_changes_no_number(example):
             if settled:
                 settled_formulas += 1
                 assert shortened(one, name) == CLOSE(number, rel=1e-9, abs=1e-9), (name, settled)
-    assert settled_formulas or cls.__name__ in ("ChordRise",)
+    assert settled_formulas or cls.__name__ in ("ChordRise", "CornerBlock")
 
 
 def shortened(example, name):

@@ -18,7 +18,10 @@ KEYED += ("stave", "panel", "clash", "bearing")
 KEYED += ("square", "edge", "zone", "drawn", "astray", "mark", "out")
 KEYED += ("neighbour", "drum", "leg")
 KEYED += ("metal", "balance", "force")
-KEYED += ("rail", "hole", "dowel", "later", "breach", "jaw")
+KEYED += ("rail", "hole", "dowel", "later", "breach", "jaw", "blank", "fence", "paper", "fold")
+KEYED += ("square_end", "least", "zero")
+KEYED += ("screw", "washer", "fast", "dry", "damp")
+KEYED += ("upper_edge", "knife", "block")
 
 SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the largest scale, tried in turn until all texts have their room
 
