@@ -38,8 +38,9 @@ from shoplib.model import (
     result,
 )
 from shoplib.model.budget import plain_budget
+from shoplib.model.formula import formula, on_the_page, symbols
 from shoplib.model.inverse import plain_find
-from shoplib.model.working import _is_sound, _shallow, formula, symbols
+from shoplib.model.working import _is_sound
 
 CLOSE = pytest.approx
 EACH_MODEL = pytest.mark.parametrize("cls", MODELS, ids=lambda cls: cls.__name__)
@@ -786,7 +787,7 @@ def shortened(example, name):
     for key, _ in working.settled:
         found.pop(known[key])  # what is left out does not stand in any step
     for step in working.steps:
-        found[known[step.name]] = float(_shallow(cls, step.name, working.settled).evalf(25, subs=found))
+        found[known[step.name]] = float(on_the_page(cls, step.name, working.settled).evalf(25, subs=found))
     return found[known[name]]
 
 
@@ -859,7 +860,7 @@ def test_a_slider_moves_only_numbers(monkeypatch):
     rail = Cope("35 mm", "20 mm", "360 mm", offset="1 mm")
     for sizes in ({}, {"offset": "0 mm"}):
         rail.replace(**sizes).working("depth")
-    monkeypatch.setattr("shoplib.model.working._run", None)
+    monkeypatch.setattr("shoplib.model.formula._run", None)
     assert "y_{0}" in rail.replace(offset="2 mm", leg_diameter="40 mm").working("depth").latex
     assert "y_{0}" not in rail.replace(offset="0 mm", leg_diameter="40 mm").working("depth", "in").latex
 

@@ -13,8 +13,11 @@ from html import escape
 from typing import NamedTuple
 
 from shoplib import measure
+from shoplib.model.formula import formula, hangs_on, on_the_page, symbols
 from shoplib.model.sentences import ShapeError
 from shoplib.model.writing import IN_POUNDS
+
+__all__ = ["Working", "formula", "symbols"]
 
 METRIC = {"mass": ("weights", "kg"), "force": ("forces", "N"), "stress": ("stresses", "MPa")}
 MEASURED = ("length", "angle", "mass", "force", "stress", "percent")
@@ -38,117 +41,15 @@ class Template(NamedTuple):
     latex: str
 
 
-def _symbol(item):
-    """A sympy symbol that is known to be a size, or any real number where it may be negative."""
-    import sympy
-
-    low = getattr(item, "low", 0)
-    signs = {"real": True} if low is None or low < 0 else {"nonnegative": True}
-    return sympy.Symbol(item.symbol, **signs)
-
-
-def symbols(cls):
-    """The model's inputs and results as sympy symbols, by name."""
-    return {name: _symbol(item) for name, item in (cls.inputs() | cls.results()).items()}
-
-
-def formula(cls, name, deep=True, settled=()):
-    """A result's formula in sympy symbols; deep puts the formulas of other results in as well.
-
-    `settled` names what runs as a plain number instead of a symbol: pairs of a name and 0, 90 or 180 degrees.
-
-    >>> from shoplib.maths.circle_jigs import CircleJig
-    >>> formula(CircleJig, "pivot_step")
-    d + w
-    """
-    return _run(cls, name, deep, {key: _exactly(degrees) for key, degrees in settled})
-
-
-def _run(cls, name, deep, numbers):
-    """The result's own body on symbols, some of them exchanged for numbers."""
-    import sympy
-
-    known = symbols(cls)
-    plans = {key for key, item in cls.results().items() if item.plan}
-    kept = {
-        key: symbol for key, symbol in known.items()
-        if key != name and (key in cls.inputs() or key in plans or not deep)
-    }
-    stand = cls.Stand(kept | numbers | {"pi": sympy.pi})
-    expression = sympy.sympify(getattr(stand, name))
-    return _signed(_turned_back(cls, expression)) if numbers else expression
-
-
-def _signed(expression):
-    """A sum that is taken away, -(a - b), as b - a."""
-    import sympy
-
-    def is_taken_away(part):
-        return part.is_Mul and len(part.args) == 2 and part.args[0] == -1 and part.args[1].is_Add
-
-    return expression.replace(is_taken_away, lambda part: sympy.Add(*(-term for term in part.args[1].args)))
-
-
-def _turned_back(cls, expression):
-    """atan(tan(x)) as x, and so on, where x is a share of a whole that counts settle: atan(tan(pi/n)) is pi/n."""
-    import sympy
-
-    known = symbols(cls)
-    least = {known[key]: item.low for key, item in cls.inputs().items() if item.kind == "count"}
-    for there, back in ((sympy.tan, sympy.atan), (sympy.sin, sympy.asin)):
-        turned = {each for each in expression.atoms(back) if isinstance(each.args[0], there)}
-        for each in turned:
-            angle = each.args[0].args[0]
-            n = next(iter(angle.free_symbols), None)
-            if n in least and (angle * n).is_number and 0 < angle.subs(n, least[n]) < sympy.pi / 2:
-                expression = expression.subs(each, angle)
-    return expression
-
-
-def _exactly(degrees):
-    """0, 90 or 180 degrees in radians, as sympy knows them."""
-    import sympy
-
-    return sympy.pi * degrees / 180
-
-
 def _settled(cls, plain, name):
     """What can be left out of a result: pairs of a name and 0, 90 or 180 degrees."""
     declared = cls.inputs() | cls.results()
-    for key in _hangs_on(cls, name):
+    for key in hangs_on(cls, name):
         if declared[key].kind in MEASURED:
             value, turns = getattr(plain, key), (0, 90, 180) if declared[key].kind == "angle" else (0,)
             for degrees in turns:
                 if isinstance(value, float) and math.isclose(value, math.radians(degrees), rel_tol=1e-12):
                     yield key, degrees
-
-
-@cache
-def _hangs_on(cls, name):
-    """The inputs and plans that a result hangs on."""
-    free, known = formula(cls, name).free_symbols, symbols(cls)
-    return tuple(key for key, symbol in known.items() if symbol in free)
-
-
-@cache
-def _shallow(cls, name, settled):
-    """The formula on the page: settled inputs, and results that they settle, as numbers."""
-    known, numbers = symbols(cls), {key: _exactly(degrees) for key, degrees in settled}
-    expression = _run(cls, name, False, numbers)
-    if settled:
-        leans_on = [key for key in cls.results() if known[key] in expression.free_symbols]
-        fixed = {key: value for key in leans_on if (value := _constant(cls, key, settled)) is not None}
-        expression = _run(cls, name, False, numbers | fixed) if fixed else expression
-    return expression
-
-
-@cache
-def _constant(cls, name, settled):
-    """The number that a result comes to whatever the other inputs are, or None."""
-    if cls.results()[name].plan:
-        return None
-    found = formula(cls, name, True, settled)
-    return found if found.is_number and found.is_finite else None
 
 
 @cache
@@ -159,7 +60,7 @@ def _template(cls, name, settled):
     from shoplib.model.typeset import latex, mathml
 
     known = symbols(cls)
-    expression = _shallow(cls, name, settled)
+    expression = on_the_page(cls, name, settled)
     used = sorted(key for key, symbol in known.items() if symbol in expression.free_symbols)
     marks = {known[key]: _mark(index) for index, key in enumerate(used)}
     stages = [known[name], expression]
@@ -194,7 +95,7 @@ def _is_sound(cls, name, settled):
     """Whether the formula still tells something, and divides by nothing, without the settled inputs."""
     import sympy
 
-    chain = [_shallow(cls, step.name, settled) for step in _chain(cls, name, settled)]
+    chain = [on_the_page(cls, step.name, settled) for step in _chain(cls, name, settled)]
     infinite = (sympy.zoo, sympy.nan, sympy.oo)
     return not chain[-1].is_number and not any(expression.has(*infinite) for expression in chain)
 
@@ -205,7 +106,7 @@ def _whole(cls, name):
     from shoplib.model.typeset import latex, mathml
 
     known = symbols(cls)
-    rows = [(known[step.name], _shallow(cls, step.name, ())) for step in _chain(cls, name, ())]
+    rows = [(known[step.name], on_the_page(cls, step.name, ())) for step in _chain(cls, name, ())]
     return tuple((f"{mathml(one)}<mo>=</mo>{mathml(other)}", f"{latex(one)} = {latex(other)}") for one, other in rows)
 
 
