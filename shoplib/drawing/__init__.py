@@ -2,6 +2,8 @@
 
 import importlib
 
+from shoplib.model import ShapeError
+
 
 def _topic(cls):
     """The drawing module with the same name as the topic of the model's maths: shoplib.maths.topic, or a file in it."""
@@ -30,6 +32,8 @@ def has_template(cls):
 
 
 def template(model, unit="mm"):
-    """The full-size template of a model, as a Sheet of one view in true millimetres."""
+    """The full-size template of a model, as a Sheet of one view in true millimetres; ShapeError where there is none."""
     plain = getattr(model, "plain", model)
+    if not has_template(plain.model):
+        raise ShapeError("There is nothing of this to draw at full size. Print the bench card.")
     return _topic(plain.model).TEMPLATES[plain.model.__name__](plain, unit)

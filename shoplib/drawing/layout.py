@@ -144,6 +144,11 @@ def _between(middle, half, low, high, lowest, highest):
     return min(max(middle, low + half), high - half)
 
 
+def _box_between(start, end):
+    (x1, y1), (x2, y2) = start, end
+    return min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)
+
+
 def _cross_lines(name, middle, arm):
     x, y = middle
     return [Line(name, (x - arm, y), (x + arm, y)), Line(name, (x, y - arm), (x, y + arm))]
@@ -161,7 +166,7 @@ class _Placing:
         self.columns = {side: self._column(side) for side in ("left", "right")}
         self.along = list(zip(view.dimensions, rows(view, text, text_width)))
         self.bounds = view.bounds()
-        self.reaches, self.placed = {}, []
+        self.reaches, self.lines, self.texts = {}, [], []
 
     def _column(self, side):
         """Width of the notes on one side."""
@@ -197,17 +202,23 @@ class _Placing:
             self.reaches[scale] = self._find_reach(scale)
         return self.reaches[scale]
 
-    def _find_reach(self, scale):
+    def _level(self):
+        return [row for each, row in self.along if each.side in ("below", "above")]
+
+    def _arrow_reach(self, scale):
+        """How far left and right the view runs with its level dimensions, their texts left out."""
         ends = [scale * self.bounds[0], scale * self.bounds[2]]
-        level = [row for each, row in self.along if each.side in ("below", "above")]
-        for row in level:
+        for row in self._level():
             tail = 0.0 if scale * (row.high - row.low) >= 2.2 * self.text else 1.1 * self.text
             ends += [scale * row.low - tail, scale * row.high + tail]
-        low, high = min(ends), max(ends)
+        return min(ends), max(ends)
+
+    def _find_reach(self, scale):
+        low, high = self._arrow_reach(scale)
         more = max(0.0, self._longest("below", "above") - (high - low)) / 2
         low, high = low - more, high + more
         leftward = self.rows["right"] > 0 and not self.rows["left"]
-        for row in level:
+        for row in self._level():
             low, high = row.moved_apart(scale, low, high, leftward)
         return low, high
 
@@ -219,13 +230,13 @@ class _Placing:
         band, title = self._bands()
         left, right = x + self.columns["left"] + band["left"], x + w - self.columns["right"] - band["right"]
         top, bottom = y + title + band["above"], y + h - band["below"]
-        low_x, low_y, high_x, high_y = self.bounds
+        _, low_y, _, high_y = self.bounds
         if scale is None:
             foot, head = self._overhang(self._fitting(right - left, bottom - top))
             top, bottom = top + head, bottom - foot
             scale = self._fitting(right - left, bottom - top)
         self.scale = scale
-        self.dx = self._middle(left, right, low_x, high_x)
+        self.dx = self._middle(left, right)
         self.dy = (top + bottom) / 2 + scale * (low_y + high_y) / 2
         self.cell, self.below_title, self.room = (x, y, x + w, y + h), y + title, (top, bottom)
         reach_left, reach_right = self._reach(scale)
@@ -234,16 +245,17 @@ class _Placing:
         self.plate.scales.append(scale)
         self._place_title(x, y)
         self.plate.shapes += [self._moved(shape) for shape in self.view.shapes]
-        for each, row in sorted(self.along, key=lambda both: both[0].side in ("left", "right")):
-            self._place_dimension(each, row)
         for side in ("left", "right"):
             self._place_notes(side)
+        for each, row in sorted(self.along, key=lambda both: both[0].side in ("left", "right")):
+            self._place_dimension(each, row)
 
     def _fitting(self, across, down):
         """The largest scale at which the view fits, smaller where texts beside their dimensions have room only then."""
         low_x, low_y, high_x, high_y = self.bounds
         wide, tall = max(high_x - low_x, 1e-9), max(high_y - low_y, 1e-9)
         largest = min(across / wide, down / tall)
+        across += sum(self.columns[side] for side in ("left", "right") if not self.rows[side])  # under the notes
         for share in SMALLER:
             left, right = self._reach(share * largest)
             if right - left <= across:
@@ -259,11 +271,12 @@ class _Placing:
         head = max((tail - scale * (self.bounds[3] - high) for _, high in short), default=0.0) - band["above"]
         return max(foot, 0.0), max(head, 0.0)
 
-    def _middle(self, left, right, low_x, high_x):
-        """How far right the view moves: its reach with all texts in the middle, but all its shapes in the room."""
+    def _middle(self, left, right):
+        """How far right the view moves: its reach with all texts in the middle, but shapes and arrows in the room."""
         low, high = self._reach(self.scale)
         middle = (left + right) / 2 - (low + high) / 2
-        return max(min(middle, right - self.scale * high_x), left - self.scale * low_x)
+        low, high = self._arrow_reach(self.scale)
+        return max(min(middle, right - high), left - low)
 
     def _place_title(self, x, y):
         if self.view.title:
@@ -336,16 +349,17 @@ class _Placing:
         self.plate.texts.append(text)
         tail, (low, high) = 1.2 * self.text, sorted(ends)
         arrows = (line, low - tail, line, high + tail) if turn else (low - tail, line, high + tail, line)
-        self.placed += [text.box(), arrows]
+        self.texts.append(text.box())
+        self.lines.append(arrows)
 
     def _place_along(self, row, middle, beside, turn):
         """Where along its row a text stands: in the middle, at the nearest clear place, or just on the plate."""
         inner, outer = self._row_limits(turn)
         if row.is_clear(self.scale) and inner[0] <= middle - row.half and middle + row.half <= inner[1]:
             return middle
-        passing, placed = self._taken(row, beside, turn)
-        for spans in (passing + placed, placed):  # on an extension line rather than on a text
-            for limits in (inner, outer) if turn else (inner,):
+        passing, lines, texts = self._taken(row, beside, turn)
+        for spans in (passing + lines + texts, lines + texts, texts):  # on an extension line rather than on a text
+            for limits in (inner, outer):
                 place = clear_place(middle, row.half, spans, limits)
                 if place is not None:
                     return place
@@ -362,14 +376,14 @@ class _Placing:
         return (max(free[0], notes[0]), min(free[1], notes[1])), free
 
     def _taken(self, row, beside, turn):
-        """Spans along a row where no text may stand: round passing extension lines, and what stands there already."""
+        """Spans along a row that a text keeps clear of: passing extension lines, other lines and texts before it."""
         rim, axis, low, high = row.rim, 1 if turn else 0, beside - self.text / 2, beside + self.text / 2
         passing = [self.at((end, end))[axis] for end in row.passing]
-        placed = [box for box in self.placed if box[1 - axis] < high and low < box[3 - axis]]
-        return (
-            [(place - rim, place + rim) for place in passing],
-            [(box[axis] - rim, box[axis + 2] + rim) for box in placed],
-        )
+        spans = [[(place - rim, place + rim) for place in passing]]
+        for boxes in (self.lines, self.texts):
+            crossing = (box for box in boxes if box[1 - axis] < high and low < box[3 - axis])
+            spans.append([(box[axis] - rim, box[axis + 2] + rim) for box in crossing])
+        return spans
 
     def _lengthen(self, ends, place, half, line, turn):
         """Draw the dimension line on to the far end of a text that stands beside it."""
@@ -411,8 +425,10 @@ class _Placing:
             edge, anchor, step = self.cell[0] + self.columns["left"] - 1.6 * self.text, "end", 1
         for index, text in enumerate(note.text.split("\n")):
             self.plate.texts.append(Text(edge, top + line * (index + 0.5), text, self.text, anchor))
+            self.texts.append(self.plate.texts[-1].box())
         middle = top + height / 2
         point = self.at(note.at)
         start, knee = (edge + step * 0.25 * self.text, middle), (edge + step * 0.9 * self.text, middle)
         self.plate.lines += [Line("dimension", start, knee), Line("dimension", knee, point)]
+        self.lines += [_box_between(start, knee), _box_between(knee, point)]
         self.plate.dots.append(point)

@@ -348,11 +348,12 @@ def test_joint_of_the_demo_stand_by_hand():
 
 
 def test_heights_from_the_upper_edge_by_hand():
-    joint = joint_of(stagger="3 mm")
-    assert [mm(each) for each in joint.first_heights] == [12, 38]
-    assert [mm(each) for each in joint.second_heights] == [15, 41]
-    assert [mm(each) for each in joint_of("4 mm", edge="11 mm", dowels=3).first_heights] == [11, 25, 39]
-    assert [mm(each) for each in joint_of(edge="20 mm", dowels=1, stagger="3 mm").second_heights] == [23]
+    def heights(joint):
+        return [tuple(map(mm, row)) for row in joint.heights]
+
+    assert heights(joint_of(stagger="3 mm")) == [(12, 15), (38, 41)]
+    assert heights(joint_of("4 mm", edge="11 mm", dowels=3)) == [(11, 11), (25, 25), (39, 39)]
+    assert heights(joint_of(edge="20 mm", dowels=1, stagger="3 mm")) == [(20, 23)]
 
 
 @settings(deadline=None, max_examples=60)

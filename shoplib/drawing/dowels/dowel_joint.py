@@ -2,22 +2,30 @@
 
 import math
 
-from shoplib.drawing.parts import found, given, leg_section
-from shoplib.drawing.sheet import Sheet, rectangle
+from shoplib.drawing.dowels.rail_ends import broken, levels, rail_ends
+from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
+from shoplib.model import given_in_full as given
+
+UPRIGHT = math.pi / 2  # grain of what stands upright on the sheet
 
 
 def draw_dowel_joint(joint, unit="mm"):
     """A level cut through leg and rails, the rails' ends, and an upright cut through the leg."""
-    sheet = Sheet("Dowel joint", _spoken_joint(joint, unit))
-    _level_cut(sheet.view("Cut level through the first rail's hole, from above", (0, 0, 0.56, 1)), joint, unit)
-    _rail_ends(sheet.view("Ends of first and second rail", (0.56, 0, 0.44, 0.52)), joint, unit)
-    _upright_cut(sheet.view("Cut upright along the first rail", (0.56, 0.52, 0.44, 0.48)), joint, unit)
+    sheet = Sheet("Dowel joint", _spoken(joint, unit), use=_use(joint))
+    wood = f"{found(joint, 'crossing_clearance', unit)} of wood between holes"
+    title = f"From above: {wood if joint.crossing_clearance > 0 else 'the holes break into each other'}"
+    _level_cut(sheet.view(title, (0, 0, 0.56, 1)), joint, unit)
+    title = "Rails' square ends, upper edge up"
+    rail_ends(sheet.view(title, (0.56, 0, 0.44, 0.53)), joint, unit)
+    _upright_cut(sheet.view("Cut upright along the first rail", (0.56, 0.53, 0.44, 0.47)), joint, unit)
     return sheet
 
 
-def _spoken_joint(joint, unit):
-    names = ("rail_depth", "spacing", "cheek", "far_wall", "crossing_clearance", "shifted_edge")
+def _spoken(joint, unit):
+    names = ("drilled_depth", "rail_depth", "quarter", "spacing", "cheek", "far_wall", "crossing_clearance")
     words = f"Rails {given(joint, 'rail_thickness', unit)} thick on a leg {given(joint, 'leg_diameter', unit)} across, "
     words += f"{joint.dowels} dowels of {given(joint, 'dowel_diameter', unit)} in each end."
     return words + "".join(
@@ -26,15 +34,32 @@ def _spoken_joint(joint, unit):
     )
 
 
-def levels(joint, second=False):
-    """Heights of the holes' axes under the rail's upper edge, from the top down; negative."""
-    step = joint.spacing if joint.dowels > 1 else 0.0
-    return [-joint.edge - k * step - (joint.stagger if second else 0.0) for k in range(joint.dowels)]
+def _use(joint):
+    """How the joint is drilled, in sentences for the card."""
+    point = " (the flat of the drill, not its point)" if joint.drill_point else ""
+    second = ", the second rail's lower" if joint.stagger else ""
+    return (
+        "Saw the rails square, tip to tip of the cope to come; mark each as first or second, and its upper edge. Prick "
+        f"the holes into both square ends from the upper edge{second}. Drill them first, the stop set from the square "
+        f"end{point}, then cope. On each leg draw the first rail's line, and the second's a quarter round the leg from "
+        "it; heights again from the upper edge. Clamp the leg in a V, aim the drill at its centre, set the stop to the "
+        "hole in the leg. Push the dowels in dry before you glue."
+    )
+
+
+def leg_rings(joint):
+    """Growth rings of a leg that was sawn beside the pith."""
+    return EndGrain((-0.9 * joint.leg_diameter, -0.7 * joint.leg_diameter))
 
 
 def _turned(points):
     """From the first rail's direction to the second's: mirrored in the line between the two."""
     return tuple((y, x) for x, y in points)
+
+
+def tips(joint):
+    """How far from the leg's centre the cope's tips lie, along the rail: where its square end was."""
+    return joint.leg_diameter / 2 - joint.cope_depth
 
 
 def rail_plan(joint, end):
@@ -66,13 +91,16 @@ def _shown(joint):
 
 def _level_cut(view, joint, unit):
     leg, half, end = joint.leg_diameter / 2, joint.rail_thickness / 2, _shown(joint)
-    view.area("rail", rail_plan(joint, end))
-    view.area("rail", _turned(rail_plan(joint, end)))
-    leg_section(view, leg)
+    view.area("rail", rail_plan(joint, end), grain=0.0)
+    view.area("rail", _turned(rail_plan(joint, end)), grain=UPRIGHT)
+    view.area("kept", Circle("kept", (0, 0), leg), grain=leg_rings(joint))
+    centre_lines(view, 1.15 * leg)
     _second_hole(view, joint)
     view.area("hole", hole_plan(joint))
-    view.area("dowel", dowel_plan(joint))
+    view.area("dowel", dowel_plan(joint), grain=0.0)
     _breach(view, joint)
+    _least_wood(view, joint)
+    view.line("square_end", (tips(joint), -half), (tips(joint), half))
     _level_sizes(view, joint, unit, leg, half, end)
 
 
@@ -80,7 +108,7 @@ def _second_hole(view, joint):
     """The second rail's hole: cut where it is on the same level, else its hidden edges."""
     if joint.level_gap == 0:
         view.area("hole", _turned(hole_plan(joint)))
-        view.area("dowel", _turned(dowel_plan(joint)))
+        view.area("dowel", _turned(dowel_plan(joint)), grain=UPRIGHT)
         return
     outline = _turned(hole_plan(joint))
     for start, end in zip(outline, (*outline[1:], outline[0])):
@@ -95,68 +123,43 @@ def _breach(view, joint):
         view.area("breach", rectangle(low, low, radius, radius))
 
 
+def _least_wood(view, joint):
+    """The way from one hole to the other where they are nearest, seen from above."""
+    if joint.crossing_clearance > 0 and joint.bottom > 0:
+        near = joint.dowel_diameter / 2 * math.cos(joint.nearest_angle)
+        view.line("least", (joint.bottom, near), (near, joint.bottom))
+
+
 def _level_sizes(view, joint, unit, leg, half, end):
     radius, depth = joint.dowel_diameter / 2, joint.leg_diameter / 2 + joint.rail_depth
-    view.dimension((leg, -half), (depth, -radius), f"hole in the rail {found(joint, 'rail_depth', unit)}")
-    view.dimension((joint.bottom, -radius), (leg, -half), f"hole in the leg {given(joint, 'leg_depth', unit)}")
-    tip = joint.bottom - joint.drill_point
-    view.dimension((-leg, 0), (tip, 0), f"far wall {found(joint, 'far_wall', unit)}")
+    square, tip = tips(joint), joint.bottom - joint.drill_point
+    view.dimension((square, -half), (depth, -radius), f"drill {found(joint, 'drilled_depth', unit)}")
+    view.dimension((leg, 0), (depth, -radius), f"in rail {found(joint, 'rail_depth', unit)}")
+    view.dimension((joint.bottom, -radius), (leg, 0), f"in leg {given(joint, 'leg_depth', unit)}")
     view.dimension((-leg, 0), (leg, 0), f"leg Ø {given(joint, 'leg_diameter', unit)}")
+    view.dimension((-leg, 0), (tip, 0), f"far wall {found(joint, 'far_wall', unit)}")
     view.dimension((radius, end), (half, end), f"cheek {found(joint, 'cheek', unit)}", "above")
-    near = joint.dowel_diameter / 2 * math.cos(joint.nearest_angle)
-    middle = (max(joint.bottom, near) + near) / 2
-    said = "the holes\nbreak into\neach other"
-    if joint.crossing_clearance > 0:
-        said = f"least wood\nbetween holes\n{found(joint, 'crossing_clearance', unit)}"
-    view.note((middle, middle), said, "left")
-
-
-def _rail_ends(view, joint, unit):
-    """Both rails seen from their coped ends, side by side, upper edges level."""
-    half, low, radius = joint.rail_thickness / 2, -joint.rail_height, joint.dowel_diameter / 2
-    apart = 2.2 * joint.rail_thickness
-    for x, second in ((0.0, False), (apart, True)):
-        _rail_end(view, joint, x, second)
-    first, shifted = levels(joint), levels(joint, second=True)
-    view.dimension((-half, first[0]), (-half, 0), f"edge {given(joint, 'edge', unit)}", "left", 0)
-    if joint.dowels > 1:
-        view.dimension((-half, first[1]), (-half, first[0]), f"spacing {found(joint, 'spacing', unit)}", "left", 1)
-    right = apart + half
-    view.dimension((right, low), (right, shifted[-1]), f"edge {found(joint, 'shifted_edge', unit)}", "right", 0)
-    if joint.stagger > 0:
-        text = f"stagger {given(joint, 'stagger', unit)}"
-        view.dimension((right, shifted[0]), (right, first[0]), text, "right", 1)
-    view.dimension((-radius, low), (radius, low), f"dowel Ø {given(joint, 'dowel_diameter', unit)}")
-    view.dimension((-half, low), (half, low), f"rail {given(joint, 'rail_thickness', unit)}")
-
-
-def _rail_end(view, joint, x, second):
-    half, radius = joint.rail_thickness / 2, joint.dowel_diameter / 2
-    view.area("rail", rectangle(x - half, -joint.rail_height, x + half, 0))
-    for level in levels(joint, second):
-        view.circle("hole", (x, level), radius)
-        view.cross("centre", (x, level), 1.3 * radius)
-    view.line("centre", (x, 0.06 * joint.rail_height), (x, -1.06 * joint.rail_height))
+    diagonal = leg / math.sqrt(2)
+    view.note((diagonal, diagonal), f"round the leg\n{broken(found(joint, 'quarter', unit))}", "right")
 
 
 def _upright_cut(view, joint, unit):
     """Through the leg's axis and the first rail: its holes lengthwise, the second rail's across or hidden."""
     leg, end, radius = joint.leg_diameter / 2, _shown(joint), joint.dowel_diameter / 2
-    over = 0.12 * joint.rail_height
-    view.area("kept", rectangle(-leg, -joint.rail_height - over, leg, over))
-    view.area("rail", rectangle(leg, -joint.rail_height, end, 0))
-    bottom = joint.bottom
+    over, bottom = 0.12 * joint.rail_height, joint.bottom
+    view.area("kept", rectangle(-leg, -joint.rail_height - over, leg, over), grain=UPRIGHT)
+    view.area("rail", rectangle(leg, -joint.rail_height, end, 0), grain=0.0)
+    start = bottom + joint.end_clearance
     for level in levels(joint):
         view.area("hole", rectangle(bottom, level - radius, leg + joint.rail_depth, level + radius))
-        start = bottom + joint.end_clearance
-        view.area("dowel", rectangle(start, level - radius, start + joint.dowel_length, level + radius))
+        view.area("dowel", rectangle(start, level - radius, start + joint.dowel_length, level + radius), grain=0.0)
     for level in levels(joint, second=True):
         _second_across(view, joint, level)
     view.line("centre", (0, 1.6 * over), (0, -joint.rail_height - 1.6 * over))
-    text = f"dowel {given(joint, 'dowel_length', unit)}, {given(joint, 'end_clearance', unit)} free at each end"
-    first = levels(joint)[-1]
-    start = bottom + joint.end_clearance
-    view.dimension((start, first - radius), (start + joint.dowel_length, first - radius), text)
+    low = -joint.rail_height - over
+    view.dimension((start, low), (start + joint.dowel_length, low), f"dowel {given(joint, 'dowel_length', unit)}")
+    if joint.end_clearance > 0:
+        view.dimension((bottom, low), (start, low), f"free {given(joint, 'end_clearance', unit)}")
     view.dimension((end, -joint.rail_height), (end, 0), f"rail {given(joint, 'rail_height', unit)}", "right")
 
 
@@ -165,20 +168,12 @@ def _second_across(view, joint, level):
     centre, radius = (0.0, level), joint.dowel_diameter / 2
     if joint.crossing_clearance == 0 and min(abs(level - other) for other in levels(joint)) <= 2 * radius + 1e-9:
         view.circle("breach", centre, radius)
+    elif joint.bottom + joint.end_clearance <= 0:
+        pith = EndGrain((-1.5 * radius, level - 2.5 * radius))
+        view.area("dowel", Circle("dowel", centre, radius), grain=pith)
     elif joint.bottom <= 0:
-        view.circle("dowel" if joint.bottom + joint.end_clearance <= 0 else "hole", centre, radius)
+        view.circle("hole", centre, radius)
     else:
         view.arc("hidden", centre, radius, 0.0, math.pi)
         view.arc("hidden", centre, radius, math.pi, 2 * math.pi)
     view.cross("centre", centre, 1.4 * radius)
-
-
-def template_dowel_joint(joint, unit="mm"):
-    """Both rails' ends at full size with the holes' centres, to be folded over the upper edge."""
-    sheet = Sheet("Dowel joint, drilling template", _spoken_joint(joint, unit))
-    view = sheet.view("Rail ends: lay the upper edge to the rail's upper edge, prick the centres")
-    _rail_ends(view, joint, unit)
-    half, apart = joint.rail_thickness / 2, 2.2 * joint.rail_thickness
-    view.note((-half, 0), "first rail:\nupper edge", "left")
-    view.note((apart + half, 0), "second rail:\nupper edge", "right")
-    return sheet

@@ -1,24 +1,45 @@
-"""Plates for round rod from square stock."""
+"""Plates for round rod from square stock: its end, the rod between jaws, the blank at the router; the template."""
 
 import math
 
-from shoplib.drawing.parts import centre_lines, found, given
-from shoplib.drawing.sheet import Sheet, rectangle
+from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
+from shoplib.model import given_in_full as given
+from shoplib.model import length_in_full
 
 
 def draw_round_stock(rod, unit="mm"):
-    """The rod in its square with the cutter at one corner, the rod between jaws, and the whole blank."""
-    sheet = Sheet("Round stock", _spoken_rod(rod, unit))
-    _in_its_square(sheet.view("The square's end, the cutter at one corner", (0, 0, 0.52, 0.72)), rod, unit)
-    _between_jaws(sheet.view("Turned 45 deg between parallel jaws", (0.52, 0, 0.48, 0.72)), rod, unit)
-    _blank(sheet.view("The blank: square ends ride the fence", (0, 0.72, 1, 0.28)), rod, unit)
+    """The rod in its square with the cutter at one corner, the rod between jaws, and the blank between its stops."""
+    sheet = Sheet("Round stock", _spoken(rod, unit), use=_use(rod))
+    _in_its_square(sheet.view("The square's end, the cutter at one corner", (0, 0, 0.47, 0.58)), rod, unit)
+    title = f"Turned by 45 deg: {found(rod, 'out_of_round', unit)} out of round"
+    _between_jaws(sheet.view(title, (0.47, 0, 0.53, 0.58)), rod, unit)
+    title = "At the router table, from above: the start of a pass; dashed, its end"
+    _at_the_router(sheet.view(title, (0, 0.58, 1, 0.42)), rod, unit)
     return sheet
 
 
-def _spoken_rod(rod, unit):
-    names = ("ideal_radius", "flat", "across_corners", "out_of_round", "blank_length")
+def _spoken(rod, unit):
+    names = ("ideal_radius", "flat", "across_corners", "out_of_round", "blank_length", "stop_distance")
     return f"Round rod {given(rod, 'diameter', unit)} across from a square of the same side." + "".join(
         f" {rod.model.results()[name].words}: {found(rod, name, unit)}." for name in names
+    )
+
+
+def _use(rod):
+    """How the rod is made, in sentences for the card."""
+    rounds = len(rod.passes)
+    height = "Set the cutter to its height." if rounds == 1 else f"Set the cutter to the first of its {rounds} heights."
+    again = "" if rounds == 1 else " Then raise it and go round again."
+    rods = "rod" if rod.count == 1 else "rods"
+    return (
+        "Plane the square, saw the blank, mark a grip at each end and the end that leads. Fence level with the "
+        f"cutter's bearing, a stop on each side of the cutter. {height} Feed from right to left. Enter: right end "
+        "against the right stop, left end held away from the fence, then swing it in until it lies on the fence. "
+        "Leave: at the left stop swing the right end out. Turn the blank a quarter, always the same way, the same end "
+        f"leading: four corners.{again} Measure across the flats and across the corners; saw the {rods} out, inside "
+        "the grips."
     )
 
 
@@ -43,15 +64,20 @@ def cutter_profile(rod):
     return (*hollow, (flat, beyond), (beyond, beyond), (beyond, flat))
 
 
+def _end_grain(rod):
+    """Rings of a square sawn beside the pith."""
+    return EndGrain((-0.8 * rod.diameter, -1.1 * rod.diameter))
+
+
 def _in_its_square(view, rod, unit):
     half, flat = rod.diameter / 2, rod.flat / 2
     view.area("waste", rectangle(-half, -half, half, half))
-    view.area("kept", rod_outline(rod))
+    view.area("kept", rod_outline(rod), grain=_end_grain(rod))
     view.area("cutter", cutter_profile(rod))
     centre_lines(view, 1.12 * half)
-    view.dimension((-half, -half), (half, -half), f"square and rod {given(rod, 'diameter', unit)}")
-    radius = rod.model.results()["ideal_radius"].write(rod.cutter_radius, unit)
-    view.dimension((half - rod.cutter_radius, half), (half, half), f"roundover radius {radius}", "above")
+    view.dimension((-half, -half), (half, -half), f"square {given(rod, 'diameter', unit)}")
+    radius = length_in_full(rod.cutter_radius, unit)
+    view.dimension((half - rod.cutter_radius, 1.4 * half), (half, 1.4 * half), f"radius {radius}", "above")
     if rod.flat > 0:
         view.dimension((-half, -flat), (-half, flat), f"flat {found(rod, 'flat', unit)}", "left")
 
@@ -61,36 +87,63 @@ def _between_jaws(view, rod, unit):
     for side in (-1, 1):
         inner, outer = sorted((side * reach, side * (reach + 0.12 * rod.diameter)))
         view.area("jaw", rectangle(inner, -high, outer, high))
-    view.area("kept", rod_outline(rod, math.pi / 4))
+    view.area("kept", rod_outline(rod, math.pi / 4), grain=_end_grain(rod))
     centre_lines(view, 1.1 * reach)
-    view.dimension((-reach, -high), (reach, -high), f"across the corners {found(rod, 'across_corners', unit)}")
-    half = rod.diameter / 2
-    text = f"across the flats {given(rod, 'diameter', unit)}: {found(rod, 'out_of_round', unit)} out of round"
-    view.dimension((-half, -high), (half, -high), text, row=1)
+    view.dimension((-reach, -high), (reach, -high), f"corners {found(rod, 'across_corners', unit)}")
 
 
-def _blank(view, rod, unit):
-    half, end = rod.diameter / 2, rod.blank_length
-    view.area("waste", rectangle(0, -half, end, half))
-    x = rod.grip
+def _at_the_router(view, rod, unit):
+    """The blank at the right stop, the cutter at the grip's end; dashed, where it lies at the left stop."""
+    wide, end, stop = rod.diameter, rod.stop_distance, 0.04 * rod.stop_distance
+    gap = 0.35 * wide + 0.02 * end  # of the fence, round the cutter
+    deep = max(0.8 * wide, 0.03 * end)
+    for side in (-1, 1):
+        near, far = sorted((side * gap, side * (end + stop)))
+        view.area("fence", rectangle(near, 0, far, deep))
+        near, far = sorted((side * end, side * (end + stop)))
+        view.area("fence", rectangle(near, -wide, far, 0))
+    view.area("hidden", rectangle(-end, -wide, -rod.grip, 0))
+    _blank(view, rod, -rod.grip)
+    view.circle("cutter", (0, 0), 0.35 * wide + 0.008 * end)
+    low = -wide - max(0.9 * wide, 0.03 * end)
+    view.line("feed", (0.35 * end, low), (-0.35 * end, low), arrow=True)
+    _blank_sizes(view, rod, unit, low)
+    for side in (-1, 1):
+        view.dimension((0, deep), (side * end, deep), f"to the stop {found(rod, 'stop_distance', unit)}", "above", 0)
+
+
+def _blank(view, rod, start):
+    """The blank from its leading end at `start`: both grips square, the rods between them a saw cut apart."""
+    wide, x = rod.diameter, start + rod.grip
+    view.area("blank", rectangle(start, -wide, start + rod.blank_length, 0), grain=0.0)
     for _ in range(rod.count):
-        view.area("kept", rectangle(x + rod.kerf, -half, x + rod.kerf + rod.length, half))
+        view.area("kept", rectangle(x + rod.kerf, -wide, x + rod.kerf + rod.length, 0), grain=0.0)
         x += rod.kerf + rod.length
-    view.line("centre", (-0.03 * end, 0), (1.03 * end, 0))
-    view.dimension((0, -half), (end, -half), f"blank {found(rod, 'blank_length', unit)}")
-    first = rod.grip + rod.kerf
+
+
+def _blank_sizes(view, rod, unit, low):
+    start, first = -rod.grip, rod.kerf
     rods = "rod" if rod.count == 1 else f"{rod.count} rods, each"
-    view.dimension((first, half), (first + rod.length, half), f"{rods} {given(rod, 'length', unit)}", "above")
-    view.dimension((0, half), (rod.grip, half), f"square grip {given(rod, 'grip', unit)}", "above")
+    view.dimension((first, low), (first + rod.length, low), f"{rods} {given(rod, 'length', unit)}", row=0)
+    view.dimension((start, low), (0, low), f"grip {given(rod, 'grip', unit)}", row=1)
+    view.dimension((start, low), (start + rod.blank_length, low), f"blank {found(rod, 'blank_length', unit)}", row=2)
 
 
 def template_round_stock(rod, unit="mm"):
-    """The blank's end at full size, to glue on: the square, the rod's true outline and the centre."""
-    sheet = Sheet("Round stock, the blank's end", _spoken_rod(rod, unit))
-    view = sheet.view("Glue to the end of the square: set the cutter to the outline")
+    """The blank's end at full size, to glue on: the square, the rod's true outline and its four corners in turn."""
+    use = (
+        "Cut out the square and glue it to the end of the blank that leads, the left one at the router table. Raise "
+        "the cutter, the fence level with its bearing, until its edge follows the outline. Run corner 1, then turn the "
+        "blank so that corner 2 lies where 1 lay, and so on: all four at each height."
+    )
+    sheet = Sheet("Round stock, the blank's end", _spoken(rod, unit), use=use)
+    view = sheet.view("The end that leads")
     half = rod.diameter / 2
     view.area("waste", rectangle(-half, -half, half, half))
-    view.area("kept", rod_outline(rod))
+    view.area("kept", rod_outline(rod), grain=_end_grain(rod))
     centre_lines(view, 1.3 * half)
+    reach = 0.93 * half
+    for number, (x, y, side) in enumerate(((1, 1, "right"), (1, -1, "right"), (-1, -1, "left"), (-1, 1, "left")), 1):
+        view.note((x * reach, y * reach), f"corner {number}", side)
     view.dimension((-half, -half), (half, -half), f"square {given(rod, 'diameter', unit)}")
     return sheet

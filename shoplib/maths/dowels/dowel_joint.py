@@ -1,6 +1,7 @@
 """The joint of a coped rail with a round leg, in which a second rail's dowels lie as well."""
 
 import math
+from typing import NamedTuple
 
 from shoplib import measure
 from shoplib.maths.crossing import deepest, least_gap, nearest_angle
@@ -11,6 +12,13 @@ from shoplib.maths.functions import choose, cos, least, most, sin, sqrt
 from shoplib.model import Facts, Input, Model, ShapeError, count, length, length_in_full, model, public, result
 
 LEG, RAIL, DOWEL = "The leg", "The rail", "The dowel"
+
+
+class Height(NamedTuple):
+    """How far below the upper edge a hole's centre lies, on either rail."""
+
+    first_rail: object
+    second_rail: object
 
 
 @model
@@ -24,7 +32,7 @@ class DowelJoint(Model):
     >>> joint.rail_depth, joint.spacing, round(joint.crossing_clearance, 2)
     (<Quantity(31.0, 'millimeter')>, <Quantity(26.0, 'millimeter')>, <Quantity(2.12, 'millimeter')>)
     >>> joint.tell("drilled_depth")
-    hole in the rail, from its square end  34.1 mm
+    hole in rail, from its square end  34.1 mm
     """
 
     leg_diameter: Input = length(
@@ -78,10 +86,9 @@ class DowelJoint(Model):
 
     def on_card(self):
         """What is set at the drill, in the order of use, then what tells whether it came right."""
-        names = ("drilled_depth", "first_heights", "second_heights", "quarter", "rail_depth", "crossing_clearance")
-        return (*names, "far_wall")
+        return ("drilled_depth", "heights", "quarter", "rail_depth", "crossing_clearance", "far_wall")
 
-    @result("hole in the rail, from its square end", "a_s", checks="leg_depth")
+    @result("hole in rail, from its square end", "a_s", checks="leg_depth")
     def drilled_depth(self):
         """From the rail's square end, sawn where the cope's tips will be, to the hole's flat bottom.
 
@@ -94,7 +101,7 @@ class DowelJoint(Model):
         """From the tips of the cope to its bottom, where the rail's middle aims at the leg's centre."""
         return self.leg_diameter / 2 - sqrt((self.leg_diameter / 2) ** 2 - (self.rail_thickness / 2) ** 2)
 
-    @result("hole in the rail, from the cope's bottom", "a", checks="leg_depth")
+    @result("hole in rail, from the cope", "a", checks="leg_depth")
     def rail_depth(self):
         """From the bottom of the cope, on the hole's axis, to the hole's flat bottom.
 
@@ -103,22 +110,14 @@ class DowelJoint(Model):
         """
         return self.dowel_length + 2 * self.end_clearance - self.leg_depth
 
-    @result("first rail's holes, from its upper edge", "y_1", plan=True)
-    def first_heights(self):
-        """From the first rail's upper edge down to each hole's centre, on rail and leg."""
-        return self._heights(0 * self.stagger)
-
-    @result("second rail's holes, from its upper edge", "y_2", plan=True)
-    def second_heights(self):
-        """The same for the second rail, whose upper edge is level with the first one's."""
-        return self._heights(self.stagger)
-
-    def _heights(self, lower):
-        """The holes' centres below the upper edge, all of them lower by so much."""
+    @result("holes, from the rail's upper edge", "y", kind="table", plan=True)
+    def heights(self):
+        """From the rails' upper edges, which are level, down to each hole's centre, on rail and leg."""
         step = self.spacing if self.dowels > 1 else 0 * self.edge
-        return tuple(self.edge + k * step + lower for k in range(self.dowels))
+        first = [self.edge + k * step for k in range(self.dowels)]
+        return tuple(Height(height, height + self.stagger) for height in first)
 
-    @result("round the leg, from the first rail's holes to the second's", "u", checks="leg_diameter")
+    @result("round the leg to the second rail", "u", checks="leg_diameter")
     def quarter(self):
         """A quarter of the leg's girth, along its skin: from the one rail's line of holes to the other's."""
         return self.pi * self.leg_diameter / 4
