@@ -54,6 +54,18 @@ class Strength(NamedTuple):
     elasticity: float
     elasticity_status: str
 
+    @property
+    def doubt(self):
+        """How the weaker of both values was come by, in words; nothing where both were read in the source itself.
+
+        >>> strength("Oak, white").doubt, strength("Ash, white").doubt, strength("Pine, red").doubt
+        ('from memory', 'quoted at second hand', '')
+        """
+        found = (self.rupture_status, self.elasticity_status)
+        if any(status.startswith("from memory") for status in found):
+            return "from memory"
+        return "" if found == ("seen", "seen") else "quoted at second hand"
+
 
 def strength(timber):
     """Modulus of rupture and of elasticity of a timber: Wood Handbook (FPL-GTR-190) Table 5-3a.
