@@ -2,6 +2,7 @@
 
 import os
 import re
+import struct
 import subprocess
 import sys
 import time
@@ -11,6 +12,7 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
+from make_images import HIGH, WIDE
 
 HOUSE = Path(__file__).resolve().parent.parent
 README = (HOUSE / "README.md").read_text(encoding="utf-8")
@@ -80,3 +82,15 @@ def test_links_lead_somewhere():
     targets = re.findall(r"\]\(([^)#:]+)[)#]", README) + re.findall(r'<img src="([^"]+)" alt="[^"]+"', README)
     assert README.count("<img") == README.count("<img src=") and len(targets) > 8
     assert [target for target in targets if not (HOUSE / target).exists()] == []
+
+
+@pytest.mark.parametrize("place", ["README.md", "notebooks/00_start_here.ipynb"])
+def test_pictures_of_the_contents_can_be_read(place):
+    """Drawn for the contents, not shrunk from a bench's plate: their letters are 12 px high there."""
+    text = (HOUSE / place).read_text(encoding="utf-8")
+    shown = re.findall(r'images/(\w+\.png)\\?" alt=\\?"[^"]+" width=\\?"(\d+)', text)
+    assert len(shown) == len(list((HOUSE / "notebooks").glob("*.ipynb"))) - 1
+    for name, width in shown:
+        size = struct.unpack(">II", (HOUSE / "images" / name).read_bytes()[16:24])  # a PNG's head: width, height
+        assert size == (2 * WIDE, 2 * HIGH), f"{name}: run python tests/make_images.py"
+        assert 17 * int(width) / WIDE > 12
