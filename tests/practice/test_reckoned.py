@@ -121,14 +121,28 @@ def casters(wall, depth, shortened, lift, tips, clear):
     yield weight / 2
 
 
+def marking_out(quarter, measured, miss, end, apart, depth):
+    (paper, leg), (card, girth), (slip, span) = lengths(quarter), lengths(measured), lengths(miss)
+    (thick,), (other,), (point,) = lengths(end), lengths(apart), lengths(depth)
+    yield 3.14159265 * (leg + paper) / 4
+    yield girth / 3.14159265 - card
+    yield span * math.tan(slip / ((leg + paper) / 2))
+    yield leg / 2 + thick
+    # The holes' middles stand half the block's leg from the corner, the thicker leg's centre half its own.
+    aside = math.asin((other - leg) / other)
+    yield math.pi / 2 - 2 * aside
+    yield leg / 2 * math.sqrt(2) - point
+
+
 RECKONED = {
     each.__name__: each
-    for each in (circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters)
+    for each in (circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters, marking_out)
 }
 
 
 @pytest.mark.parametrize("topic", TOPICS)
 def test_answers_reckoned_from_the_texts(topic):
+    assert topic in RECKONED, f"reckon the answers of {topic} here, from nothing but their texts"
     for student, unit, questions in everyone(topic, STUDENTS[::3]):
         for number, (question, answer) in enumerate(zip(questions, RECKONED[topic](*questions), strict=True), 1):
             assert question.answer == pytest.approx(answer, abs=question.tolerance / 2), (student, unit, number)
