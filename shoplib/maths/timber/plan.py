@@ -5,9 +5,9 @@ from typing import NamedTuple
 from shoplib import measure
 from shoplib.maths.timber.patterns import Kind
 from shoplib.maths.timber.problem import Problem, Stretch
-from shoplib.maths.timber.sawing import Layout, lay_out_board
+from shoplib.maths.timber.sawing import Layout, lay_out_board, steps
 from shoplib.maths.timber.solver import solve
-from shoplib.maths.timber.stock import Board, Part, Rough, rough
+from shoplib.maths.timber.stock import Board, Part, Rough, rough, thinnest_sold, written, written_exactly
 from shoplib.maths.wood import density
 from shoplib.measure import MeasureError
 from shoplib.model import Facts, ShapeError
@@ -36,11 +36,24 @@ class BoardPlan(NamedTuple):
 
 
 class Missing(NamedTuple):
-    """A part that found no place: how many pieces of it, and what board would hold one."""
+    """A part that found no place: how many pieces of it, one rough piece, and whether any board could hold one."""
 
     part: Part
     count: int
-    why: str
+    rough: Rough
+    could: bool
+
+    def why(self, unit="mm"):
+        """Why it found no place, and the board that would hold one piece of it."""
+        thin = thinnest_sold(self.rough.thickness, unit)
+        needs = (
+            f"at least {written(self.rough.length, unit)} long and {written(self.rough.width, unit)} wide between its "
+            f"faults, {written_exactly(thin, unit)} thick or more, {self.part.species}"
+        )
+        what = f"{self.count} x {self.part.name}"
+        if not self.could:
+            return f"{what}: no board is large enough; it needs one {needs}."
+        return f"{what}: the boards are full; one more board would hold it, {needs}."
 
 
 class SawPlan:
@@ -50,17 +63,17 @@ class SawPlan:
     `finished` tells that the plan was solved to the end: no other plan is cheaper.
     """
 
-    def __init__(self, boards, pieces, missing, solution, kerf, in_money):
+    def __init__(self, boards, pieces, missing, solution, allowances, in_money):
         self.boards, self.pieces, self.missing = boards, pieces, missing
         self.cost, self.bound, self.gap = solution.cost, solution.bound, solution.gap
-        self.finished, self.kerf, self.in_money = solution.finished, kerf, in_money
+        self.finished, self.allowances, self.in_money = solution.finished, allowances, in_money
 
-    def verdict(self):
+    def verdict(self, unit="mm"):
         """In one sentence: how good the plan is."""
         if self.missing:
-            return "Not all parts found a place: " + " ".join(each.why for each in self.missing)
+            return "Not all parts found a place. " + " ".join(each.why(unit) for each in self.missing)
         what = "The boards used cost" if self.in_money else "The boards used measure"
-        size = f"{self.cost:.2f}" + ("" if self.in_money else " m2")
+        size = f"{self.cost:.2f}" if self.in_money else _area(self.cost, unit)
         if self.gap < 5e-5:
             return f"{what} {size}: no other choice of boards is cheaper."
         return f"{what} {size}: at most {100 * self.gap:.1f} % more than any plan must."
@@ -76,23 +89,70 @@ class SawPlan:
         grams = sum(part.volume() * 1e-9 * density(part.species, content) for part in parts)
         return measure.quantity(grams, "kg")
 
-    def buy(self, moisture="8 %"):
+    def by_part(self):
+        """Each part that is sawn, its rough piece, and how many pieces of it."""
+        found = {}
+        for piece in self.pieces:
+            found.setdefault(id(piece.rough), [piece.part, piece.rough, 0])[2] += 1
+        return [tuple(each) for each in found.values()]
+
+    def buy(self, moisture="8 %", unit="mm"):
         """What is bought: boards, board feet of the rough thickness, cubic metres, money, share used, weight."""
         feet = sum(board_feet(each.board) for each in self.boards)
-        rough_wood = sum(each.board.area() * each.board.plain["thickness"] for each in self.boards)
+        bought = sum(each.board.area() * each.board.plain["thickness"] for each in self.boards)
         parts = {id(each.part): each.part for each in self.pieces}.values()
         net = sum(part.volume() for part in parts)
+        heavy = "kg" if unit == "mm" else "lb"
         rows = [
             ("boards", str(len(self.boards))),
             ("board feet, rough", f"{feet:.1f}"),
-            ("wood as bought", f"{rough_wood * 1e-9:.4f} m3"),
-            ("wood in the finished parts", f"{net * 1e-9:.4f} m3"),
-            ("share that becomes parts", f"{100 * net / rough_wood:.0f} %" if rough_wood else "none"),
+            ("wood as bought", f"{bought * 1e-9:.4f} m3"),
+            ("wood in the finished parts", f"{net * 1e-9:.4f} m3, {net / BOARD_FOOT:.1f} board feet"),
+            ("share that becomes parts", f"{100 * net / bought:.0f} %" if bought else "none"),
         ]
         if self.in_money:
             rows.append(("money", f"{self.cost:.2f}"))
-        rows.append((f"weight of the parts at {moisture}", measure.show(self.weight(moisture), "kg", "0.1 kg")))
+        rows.append((f"weight of the parts at {moisture}", measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")))
         return Facts(rows)
+
+    def pieces_of(self, number, unit="mm"):
+        """The pieces of one board, by its number in the plan from 1, as a table."""
+        return Facts(
+            [
+                (place.piece, self.pieces[place.piece - 1].part.name, written(place.length, unit),
+                 written(place.width, unit)) for place in self.boards[number - 1].layout.places
+            ],
+            head=("piece", "part", "rough length", "rough width"),
+        )  # fmt: skip
+
+    def cuts_of(self, number, unit="mm"):
+        """The cuts of one board, by its number in the plan from 1, as a table: what fence or stop is set to."""
+        each = self.boards[number - 1]
+        done = steps(each.board.plain["length"], each.board.plain["width"], each.layout)
+        return Facts(
+            [
+                (step.cut.number, "rip" if step.cut.rip else "crosscut", written(step.fence, unit), self.comes_off(step))
+                for step in done
+            ],
+            head=("cut", "how", "set to", "what comes off"),
+        )  # fmt: skip
+
+    def comes_off(self, step):
+        """What one cut leaves, in words."""
+        if step.frees:
+            return ", ".join(f"piece {number}, {self.pieces[number - 1].part.name}" for number in step.frees)
+        if step.waste:
+            return "waste: off with it"
+        return "a strip" if step.cut.rip else "a length"
+
+
+def _area(area, unit):
+    """A face in m2, or in square feet.
+
+    >>> _area(1.0, "mm"), _area(0.09290304, "in")
+    ('1.00 m2', '1.0 sq ft')
+    """
+    return f"{area:.2f} m2" if unit == "mm" else f"{area / 0.09290304:.1f} sq ft"
 
 
 def board_feet(board):
@@ -129,7 +189,7 @@ def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, p
     roughs = [rough(part, sizes["end"], sizes["edge"], unit) for part in parts]
     problem = _problem(roughs, boards, sizes["kerf"])
     found = solve(problem, seconds, progress, stop)
-    return _plan(problem, found, roughs, boards, sizes["kerf"])
+    return _plan(problem, found, roughs, boards, sizes)
 
 
 def _refuse_nothing(parts, boards):
@@ -157,7 +217,7 @@ def _problem(roughs, boards, kerf):
     return Problem(kinds, tuple(stretches), costs, tuple(timbers), kerf)
 
 
-def _plan(problem, found, roughs, boards, kerf):
+def _plan(problem, found, roughs, boards, allowances):
     """The solution with every piece numbered and every cut in its place."""
     pieces, plans = [], []
 
@@ -171,21 +231,10 @@ def _plan(problem, found, roughs, boards, kerf):
             for n, pattern in found.patterns.items() if problem.stretches[n].board == index
         )  # fmt: skip
         if own:
-            layout = lay_out_board(board.plain["length"], board.plain["width"], own, problem.kinds, number, kerf)
+            layout = lay_out_board(board.plain["length"], board.plain["width"], own, problem.kinds, number, problem.kerf)
             plans.append(BoardPlan(board, layout))
-    missing = tuple(_missing(problem, roughs[kind], kind, count) for kind, count in found.left.items())
+    missing = tuple(
+        Missing(roughs[kind].part, count, roughs[kind], problem.could_hold(kind)) for kind, count in found.left.items()
+    )
     in_money = all(board.price is not None for board in boards)
-    return SawPlan(tuple(plans), tuple(pieces), missing, found, kerf, in_money)
-
-
-def _missing(problem, piece, kind, count):
-    """Why a part found no place, and the board that would hold one piece of it."""
-    what = f"{count} x {piece.part.name}"
-    needs = "at least {:.0f} mm long, {:.0f} mm wide, planed to {:.1f} mm".format(*_needs(piece))
-    if not problem.could_hold(kind):
-        return Missing(piece.part, count, f"{what}: no board is large enough; it needs one {needs}, free of faults.")
-    return Missing(piece.part, count, f"{what}: the boards are full; one more board would hold it, {needs}.")
-
-
-def _needs(piece):
-    return piece.length, piece.width, piece.thickness
+    return SawPlan(tuple(plans), tuple(pieces), missing, found, allowances, in_money)

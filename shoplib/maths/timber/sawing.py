@@ -86,3 +86,63 @@ def _saw_strip(ripped, strip, low, high, start, end, kinds, numbers, kerf, place
         start += along + kerf
     for begin, along, size in trims:
         cut(ripped, low + size, begin, begin + along, high)
+
+
+class Step(NamedTuple):
+    """What one cut is set to: from the near end (or edge) of the wood that it parts to the cut; and what comes free.
+
+    `frees` are the numbers of the pieces that this cut leaves at their size; `waste` tells that the near part is none.
+    """
+
+    cut: Cut
+    fence: float
+    frees: tuple
+    waste: bool
+
+
+def steps(board_length, board_width, layout):
+    """The cuts in their order, each with what its fence or stop is set to.
+
+    >>> places = (Place(1, 0.0, 0.0, 340.0, 54.0),)
+    >>> cuts = (Cut(1, True, 54.0, 57.0, 0.0, 500.0), Cut(2, False, 340.0, 343.0, 0.0, 54.0))
+    >>> [(step.fence, step.frees) for step in steps(500.0, 90.0, Layout(places, cuts))]
+    [(54.0, ()), (340.0, (1,))]
+    """
+    loose, found = [(0.0, 0.0, board_length, board_width)], []
+    for cut in layout.cuts:
+        whole = next(each for each in loose if _parted_by(each, cut))
+        loose.remove(whole)
+        near, far = _halves(whole, cut)
+        fence = cut.start - (whole[1] if cut.rip else whole[0])
+        free = tuple(place.piece for place in layout.places if _same(place, near) or _same(place, far))
+        found.append(Step(cut, fence, free, not any(_inside(place, near) for place in layout.places)))
+        loose += [each for each in (near, far) if each[2] - each[0] > HAIR and each[3] - each[1] > HAIR]
+    return tuple(found)
+
+
+def _parted_by(piece, cut):
+    """Whether a cut runs right through a rectangle (left, low, right, high)."""
+    left, low, right, high = piece
+    near, far, start, end = (low, high, left, right) if cut.rip else (left, right, low, high)
+    ends_meet = abs(cut.low - start) < HAIR and abs(cut.high - end) < HAIR
+    return ends_meet and near - HAIR <= cut.start and cut.end <= far + HAIR
+
+
+def _halves(piece, cut):
+    left, low, right, high = piece
+    if cut.rip:
+        return (left, low, right, cut.start), (left, cut.end, right, high)
+    return (left, low, cut.start, high), (cut.end, low, right, high)
+
+
+def _box(place):
+    return place.left, place.low, place.left + place.length, place.low + place.width
+
+
+def _same(place, box):
+    return all(abs(a - b) < HAIR for a, b in zip(_box(place), box))
+
+
+def _inside(place, box):
+    left, low, right, high = _box(place)
+    return left >= box[0] - HAIR and low >= box[1] - HAIR and right <= box[2] + HAIR and high <= box[3] + HAIR

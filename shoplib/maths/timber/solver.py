@@ -30,7 +30,7 @@ class _Run:
     def __init__(self, problem, seconds, progress, stop):
         self.problem, self.progress, self.stop = problem, progress, stop
         self.start, self.end = time.monotonic(), time.monotonic() + seconds
-        self.columns, self.bound, self.best = Columns(problem), Bound(problem), None
+        self.columns, self.sawable, self.bound, self.best = Columns(problem), Columns(problem), Bound(problem), None
         self.random = random.Random(1)
         self.everything = range(len(problem.stretches))
         self.clear = {
@@ -121,6 +121,7 @@ class _Run:
         """Decide on the pattern of a stretch."""
         if pattern.strips:
             patterns[number] = pattern
+            self.sawable.add(number, pattern)
             for kind, count in pattern.counts().items():
                 left[kind] -= count
 
@@ -220,9 +221,10 @@ class _Run:
                 return False
             self._on(boards)
             tried.append(boards)
-            for _ in range(2):
-                self._swap(60)
-                self._repair()
+            self._swap(60)
+            self._repair()
+            if turn % 3 == 2:
+                self._together()
             boards = self._next_boards(tried, turn)
             turn += 1
         return self._closed()
@@ -244,6 +246,18 @@ class _Run:
             for kind, count in pattern.counts().items():
                 left[kind] -= count
         return kept, freed, left
+
+    def _together(self):
+        """Let the general solver put the patterns that were sawn so far together anew."""
+        if self.over() or self._closed():
+            return
+        patterns, left = {}, self.problem.demand()
+        for number, pattern in (self.sawable.together(STEP, self.best.cost) or {}).items():
+            kept = pattern.without_surplus(left)
+            if kept.strips:
+                patterns[number] = kept
+        if patterns:
+            self._keep(self.problem.solution(patterns, left))
 
     def _swap(self, times):
         """Take boards of the best plan away and fill cheaper ones with their pieces, now in this order, now in that."""

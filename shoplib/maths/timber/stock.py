@@ -43,6 +43,20 @@ def written(size, unit="mm"):
     return write_value(size, "length", unit, *LENGTH_STEPS)
 
 
+def written_exactly(size, unit="mm"):
+    """A size as it is written back into a box or a file: nothing of it is lost.
+
+    >>> written_exactly(720.0), written_exactly(412.75, "in"), written_exactly(27.35), written_exactly(10.0, "in")
+    ('720 mm', '16 1/4 in', '27.35 mm', '10 mm')
+    """
+    steps = ("1 mm", "0.1 mm", "0.01 mm") if unit == "mm" else ("1/64 in", "0.001 in")
+    for step in steps:
+        text = measure.write(size, "length", unit, step)
+        if abs(measure.plain("length", text) - size) < HAIR:
+            return text
+    return f"{size:.9g} mm"
+
+
 @dataclass(frozen=True)
 class Part:
     """A finished part: how many, its length along the grain, width, thickness and timber.
