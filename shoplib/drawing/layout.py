@@ -21,6 +21,7 @@ KEYED += ("screw", "washer", "fast", "dry", "damp")
 KEYED += ("upper_edge", "knife", "block")
 KEYED += ("bar", "stub", "thrown")
 KEYED += ("fault", "saw_cut")
+KEYED += ("fault", "saw_cut")
 
 
 def lay_out(sheet, width=960.0, height=690.0, text=17.0, key=True, scale=None):

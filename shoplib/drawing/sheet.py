@@ -73,6 +73,8 @@ LAYERS = {
     "metal": Layer("caster", 1.9, (), "#222222", "#ccd3da"),
     "balance": Layer("centre of gravity", 1.8, (), "#8a3800", "#ffffff"),
     "force": Layer("weight and pull", 2.4, (), "#b0004b"),
+    "fault": Layer("fault", 1.4, (5, 3), "#b0004b", "#f9c6d8", "cutter"),
+    "saw_cut": Layer("saw cut", 1.8, (), "#003b5c"),
     "upper_edge": Layer("rail's upper edge", 2.4, (), "#003b5c"),
     "knife": Layer("knife or pencil point, slid along", 2.2, (), "#8a3800"),
     "block": Layer("block", 1.2, (), "#111111", "#f3ead2"),
