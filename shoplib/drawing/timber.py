@@ -8,7 +8,7 @@ from shoplib.drawing.layout import lay_out_key
 from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import Area, Line, Sheet, rectangle
 from shoplib.maths.timber.sawing import steps
-from shoplib.maths.timber.stock import written_exactly
+from shoplib.maths.timber.stock import told
 
 TITLE, GAP = 17.0, 10.0
 SMALLEST = 8.0  # px: a smaller number would not be read
@@ -51,7 +51,7 @@ def _key(plate, faults):
 def _board(plate, number, each, y, unit):
     """One board with its title; returns where the next one may begin."""
     board, sizes = each.board, each.board.plain
-    size = " × ".join(written_exactly(sizes[name], unit) for name in ("length", "width", "thickness"))
+    size = " × ".join(told(sizes[name], unit) for name in ("length", "width", "thickness"))
     title = f"Board {number}: {board.name}, {size}"
     shrunk = min(TITLE, TITLE * (plate.width - 2 * TITLE) / text_width(title, TITLE) / 1.16)
     plate.texts.append(Text(TITLE, y + 10, title, shrunk, "start", bold=True))

@@ -6,13 +6,14 @@ from shoplib.drawing.plate import Plate, Text
 from shoplib.drawing.sheet import Area, Line, rectangle
 from shoplib.drawing.timber import draw_boards
 from shoplib.maths.timber.sawing import steps
-from shoplib.maths.timber.stock import written_exactly
+from shoplib.maths.timber.stock import told
 from shoplib.model import LENGTH_STEPS, in_full, write_value
 from shoplib.paper.files import named, paper_size
 from shoplib.paper.imprint import Imprint, mark
 from shoplib.paper.words import LEADING, fitted, width_of, wrapped
 
 MARGIN, TEXT, SMALL, ROW = 12.0, 3.4, 3.0, 4.6  # mm
+LEAST = 0.75  # share of their size that letters may be made smaller to, for two tables side by side
 FOOT = 16.0  # mm that the last sentences take
 SAFETY = (
     "Not drawn to scale. Check each setting on a rule before you saw; a narrow or short piece needs a push block, a "
@@ -40,7 +41,7 @@ def _imprint(plan, unit, part, date):
     """The mark of a plan stands for its parts, boards, allowances and where every piece lies."""
     told = [f"{piece.number}: {piece.part!r} {piece.part.count}" for piece in plan.pieces]
     told += [f"{each.board!r} {each.board.price} {each.layout!r}" for each in plan.boards]
-    sizes = tuple((words, written_exactly(value, unit)) for words, value in plan.allowances.items())
+    sizes = tuple((words, told(value, unit)) for words, value in plan.allowances.items())
     return Imprint(sizes, mark("saw plan", *told, str(plan.allowances)), unit, date or datetime.date.today(), part)
 
 
@@ -131,6 +132,9 @@ class _Pages:
     def beside(self, left, right):
         """Two tables side by side where both fit on what is left of the page, else one under the other."""
         tables = _Table(*left), _Table(*right)
+        share = (self.across - 6) / sum(table.width for table in tables)
+        for table in tables:
+            table.shrink(max(share, LEAST) * table.width)
         height = 10 + ROW * (1 + max(len(table.rows) for table in tables))
         if tables[0].width + 6 + tables[1].width > self.across or self.y + height > self.height - MARGIN - FOOT:
             for each in (left, right):
@@ -205,7 +209,7 @@ def _board(writer, plan, number, each):
     unit = writer.imprint.unit
     writer.begin(f"Board {number}: {each.board.name}", draw_boards(plan, unit, {number}))
     for low, high in each.board.plain["faults"]:
-        writer.told(f"Fault from {written_exactly(low, unit)} to {written_exactly(high, unit)}, measured from the left "
+        writer.told(f"Fault from {told(low, unit)} to {told(high, unit)}, measured from the left "
                     "end.")  # fmt: skip
     cuts = ("Cuts, in this order", ("cut", "how", "set fence or stop to", "what comes off"), [
         (str(step.cut.number), "rip" if step.cut.rip else "crosscut", _full(step.fence, unit), plan.comes_off(step))

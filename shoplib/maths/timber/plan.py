@@ -7,7 +7,7 @@ from shoplib.maths.timber.patterns import Kind
 from shoplib.maths.timber.problem import Problem, Stretch
 from shoplib.maths.timber.sawing import Layout, lay_out_board, steps
 from shoplib.maths.timber.solver import solve
-from shoplib.maths.timber.stock import Board, Part, Rough, rough, thinnest_sold, written, written_exactly
+from shoplib.maths.timber.stock import Board, Part, Rough, rough, thinnest_sold, told, written
 from shoplib.maths.wood import density
 from shoplib.measure import MeasureError
 from shoplib.model import Facts, ShapeError
@@ -48,7 +48,7 @@ class Missing(NamedTuple):
         thin = thinnest_sold(self.rough.thickness, unit)
         needs = (
             f"at least {written(self.rough.length, unit)} long and {written(self.rough.width, unit)} wide between its "
-            f"faults, {written_exactly(thin, unit)} thick or more, {self.part.species}"
+            f"faults, {told(thin, unit)} thick or more, {self.part.species}"
         )
         what = f"{self.count} x {self.part.name}"
         if not self.could:

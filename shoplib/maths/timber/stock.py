@@ -57,6 +57,16 @@ def written_exactly(size, unit="mm"):
     return f"{size:.9g} mm"
 
 
+def told(size, unit="mm"):
+    """A size for a person to read, as short as it can be said in this unit.
+
+    >>> told(720.0), told(720.0, "in"), told(412.75, "in")
+    ('720 mm', '28 11/32 in', '16 1/4 in')
+    """
+    text = written_exactly(size, unit)
+    return text if text.endswith(unit) and len(text) < 14 else written(size, unit)
+
+
 @dataclass(frozen=True)
 class Part:
     """A finished part: how many, its length along the grain, width, thickness and timber.
