@@ -99,7 +99,7 @@ def test_the_card_says_how_a_pass_begins_and_ends():
 def test_level_cut_is_true(sizes):
     model, plain = of(DowelJoint, sizes)
     plan = view(draw(model), "From above")
-    leg = polygon(on(plan, "kept", Area)[0])
+    leg = polygon(on(plan, "leg", Area)[0])
     hole, dowel = areas(plan, "hole")[-1], areas(plan, "dowel")[-1]  # the first rail's
     along = LineString([(-200, 0), (300, 0)])
     assert leg.bounds[2] == plain.leg_diameter / 2
@@ -141,11 +141,11 @@ def test_grain_runs_as_the_fibres_do():
     """Rings on what is cut across; lines along the rail, the dowel and the upright leg."""
     sheet = draw(EXAMPLES[DowelJoint][0])
     above, ends, upright = sheet.views
-    assert isinstance(on(above, "kept", Area)[0].grain, EndGrain)
+    assert isinstance(on(above, "leg", Area)[0].grain, EndGrain)
     assert [each.grain for each in on(above, "rail", Area)] == [0.0, math.pi / 2]
     assert [each.grain for each in on(above, "dowel", Area)] == [math.pi / 2, 0.0]
     assert all(isinstance(each.grain, EndGrain) for each in on(ends, "rail", Area))
-    assert [each.grain for each in on(upright, "kept", Area)] == [math.pi / 2]
+    assert [each.grain for each in on(upright, "leg", Area)] == [math.pi / 2]
     assert [each.grain for each in on(upright, "rail", Area)] == [0.0]
     rod, jaws, table = draw(RoundStock("19 mm", "400 mm")).views
     assert isinstance(on(rod, "kept")[0].grain, EndGrain) and isinstance(on(jaws, "kept")[0].grain, EndGrain)

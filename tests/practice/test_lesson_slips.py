@@ -74,7 +74,10 @@ NO_NUMBER = {
         "the pivot has nowhere to stand", "light shows beside the panel in the dry season",
         "the rebate is too narrow by half of what the bearing is too large",
     ),
-    "dowels": ("rail ends out of line by twice the marking error",),
+    "dowels": (
+        "rail ends out of line by twice the marking error", "the second rail will not come to the right side of a leg",
+        "the blank was thrown, or its corner scooped",
+    ),
     "coping": (
         "the stand is a little too wide, all tips are gone", "daylight in the middle, tips crushed",
         "the second rail will not go in", "the wrap fits, but a quarter turn round",

@@ -39,11 +39,12 @@ def _use(joint):
     point = " (the flat of the drill, not its point)" if joint.drill_point else ""
     second = ", the second rail's lower" if joint.stagger else ""
     return (
-        "Saw the rails square, tip to tip of the cope to come; mark each as first or second, and its upper edge. Prick "
-        f"the holes into both square ends from the upper edge{second}. Drill them first, the stop set from the square "
-        f"end{point}, then cope. On each leg draw the first rail's line, and the second's a quarter round the leg from "
-        "it; heights again from the upper edge. Clamp the leg in a V, aim the drill at its centre, set the stop to the "
-        "hole in the leg. Push the dowels in dry before you glue."
+        "Saw the rails square, tip to tip of the cope to come; mark each as first (left to right) or second (front "
+        f"to back), and its upper edge. Prick the holes into both square ends from the upper edge{second}. Drill them, "
+        f"the stop set from the square end{point}; then cope. On each leg draw the first rail's line; face it and draw "
+        "the second's a quarter round the leg, to the right on the legs front left and back right, to the left on the "
+        "other two; heights again from the upper edge. Clamp the leg in a V, aim the drill at its centre, the stop set "
+        "to the hole in the leg. Push the dowels in dry before you glue."
     )
 
 
@@ -93,7 +94,7 @@ def _level_cut(view, joint, unit):
     leg, half, end = joint.leg_diameter / 2, joint.rail_thickness / 2, _shown(joint)
     view.area("rail", rail_plan(joint, end), grain=0.0)
     view.area("rail", _turned(rail_plan(joint, end)), grain=UPRIGHT)
-    view.area("kept", Circle("kept", (0, 0), leg), grain=leg_rings(joint))
+    view.area("leg", Circle("leg", (0, 0), leg), grain=leg_rings(joint))
     centre_lines(view, 1.15 * leg)
     _second_hole(view, joint)
     view.area("hole", hole_plan(joint))
@@ -147,7 +148,7 @@ def _upright_cut(view, joint, unit):
     """Through the leg's axis and the first rail: its holes lengthwise, the second rail's across or hidden."""
     leg, end, radius = joint.leg_diameter / 2, _shown(joint), joint.dowel_diameter / 2
     over, bottom = 0.12 * joint.rail_height, joint.bottom
-    view.area("kept", rectangle(-leg, -joint.rail_height - over, leg, over), grain=UPRIGHT)
+    view.area("leg", rectangle(-leg, -joint.rail_height - over, leg, over), grain=UPRIGHT)
     view.area("rail", rectangle(leg, -joint.rail_height, end, 0), grain=0.0)
     start = bottom + joint.end_clearance
     for level in levels(joint):
