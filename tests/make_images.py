@@ -19,7 +19,7 @@ PLATES = {  # the topic's model, how its views begin, and whether its dimensions
     "circle_jigs": (CircleJig("440 mm", "12 mm", ring_width="20 mm"), ("From above",), False),
     "stave_rings": (StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm"), ("The blank",), True),
     "rebates": (Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm"), ("Section",), True),
-    "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("Cut upright",), True),
+    "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("From above",), False),
     "coping": (Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("One corner",), True),
     "finding_the_centre": (CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "), True),
     "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
