@@ -21,7 +21,18 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES, MODELS
 
-from shoplib import CircleJig, Cope, HollowBlank, MeasureError, Rolling, RoundCope, ShapeError, StaveRing, measure
+from shoplib import (
+    CircleJig,
+    Cope,
+    HollowBlank,
+    MeasureError,
+    Rolling,
+    RoundCope,
+    ShapeError,
+    StaveRing,
+    StubBar,
+    measure,
+)
 from shoplib.maths.functions import atan, choose, cos, least, sin, sqrt, tan
 from shoplib.model import (
     Caution,
@@ -38,7 +49,7 @@ from shoplib.model import (
     result,
 )
 from shoplib.model.budget import plain_budget
-from shoplib.model.formula import formula, on_the_page, symbols
+from shoplib.model.formula import brings_sizes, formula, gravity, on_the_page, symbols
 from shoplib.model.inverse import plain_find
 from shoplib.model.working import _is_sound
 
@@ -658,6 +669,7 @@ def test_working_holds_the_numbers_and_the_result(example, name, unit):
             example.working(name, unit)
         return
     working = example.working(name, unit)
+    unit, told_in = "mm" if brings_sizes(cls, name) else unit, unit
     assert working.steps[-1].name == name
     assert len({step.name for step in working.steps}) == len(working.steps)
     for step in working.steps:
@@ -667,7 +679,11 @@ def test_working_holds_the_numbers_and_the_result(example, name, unit):
         assert "[[" not in step.latex + step.mathml
         tree = parsed(step.mathml)
         assert tree.tag == "math"
-        check_end(tree.findall(".//mtext")[-1].text, example, step.name, unit, is_last=step is working.steps[-1])
+        end, is_last = tree.findall(".//mtext")[-1].text, step is working.steps[-1]
+        if unit != told_in and is_last:
+            end, _, told = end.partition(", that is ")
+            assert (told or end) == cls.results()[name].write(getattr(example.plain, name), told_in)
+        check_end(end, example, step.name, unit, is_last)
         words = tree.findall(".//mtext")[-1].text.replace("%", r"\%")
         assert rf"\text{{{words}}}" in step.latex  # words, where ^\circ would not be read
         if r"\begin{cases}" not in step.latex:
@@ -684,7 +700,7 @@ def check_end(text, example, name, unit, is_last):
     """A step ends in the number that is put in below it; the last one as it is set, in inches both ways."""
     item, plain = type(example).results()[name], getattr(example.plain, name)
     if not is_last:
-        units = {"length": unit, "mass": "lb" if unit == "in" else "kg"}
+        units = {"length": unit, "mass": "lb" if unit == "in" else "kg", "force": "N", "stress": "MPa"}
         assert text == f"{put_in(item, plain, unit)} {units.get(item.kind, '')}".strip()
     elif unit == "mm" or item.kind != "length" or "." in item.inch_step:
         assert text == item.write(plain, unit)
@@ -751,6 +767,19 @@ def test_working_in_pounds():
     assert CircleJig("440 mm", "12 mm").working("outer_pivot").units == "lengths in mm"
 
 
+def test_a_formula_with_gravity_is_worked_in_newtons_whatever_the_unit():
+    """22 lb in the middle of 14 in of a 3/4 in bar: P L/4 over pi D^3/32 is 77 lbf in over 0.0414 in3, 1859 psi."""
+    bar = StubBar("3/4 in", "9/16 in", "1 3/4 in", "14 in", "1 1/4 in", "3/8 in", "3/4 in", "22 lb")
+    (step,) = bar.working("bar_stress", "in").steps
+    assert step.latex.endswith(
+        r"\frac{8 \times 355.6 \times 9.80665 \times 9.979}{\pi \times 19.05^{3}} = \text{12.8 MPa, that is 1860 psi}"
+    )
+    assert bar.working("bar_stress", "in").units == "lengths in mm, weights in kg, gravity g in N/kg"
+    assert bar.working("stub_length", "in").units == "lengths in inches"
+    (*_, last) = bar.working("bar_share", "in").steps
+    assert last.latex.endswith(r"\text{12.45 \%}") and "psi" not in bar.working("bar_share", "in").latex
+
+
 # What a simple piece leaves out of its formula --------------------------------------------------------------
 
 
@@ -784,6 +813,7 @@ def shortened(example, name):
     found = {known[key]: value for key, value in example.values.items() if isinstance(value, (int, float))}
     found |= {known[key]: models.value(example.plain, key) for key in models.plans(cls)}
     found = {symbol: value for symbol, value in found.items() if isinstance(value, (int, float))}
+    found[gravity()] = 9.80665
     for key, _ in working.settled:
         found.pop(known[key])  # what is left out does not stand in any step
     for step in working.steps:

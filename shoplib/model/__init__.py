@@ -14,6 +14,7 @@ are floats (mm, rad), arrays, Quantities or symbols, so that one body gives
 from shoplib.model.facts import Cautions, Facts
 from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, force, length, mass, percent, stress
 from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
+from shoplib.model.offers import Offer
 from shoplib.model.results import Result, result
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
@@ -30,7 +31,7 @@ from shoplib.model.writing import (
 )
 
 __all__ = [
-    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Plain", "Result",
+    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Offer", "Plain", "Result",
     "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "finely", "flag", "force",
     "given_in_full", "in_full", "known", "length", "length_in_full", "mass", "model", "percent", "public", "result",
     "stress", "summary", "write_finely", "write_value",

@@ -33,8 +33,29 @@ def formula(cls, name, deep=True, settled=()):
     return _run(cls, name, deep, {key: _exactly(degrees) for key, degrees in settled})
 
 
-def _run(cls, name, deep, numbers):
-    """The result's own body on symbols, some of them exchanged for numbers."""
+def gravity():
+    """The symbol of standard gravity, as it stands on a page."""
+    import sympy
+
+    return sympy.Symbol("g", positive=True)
+
+
+@cache
+def brings_sizes(cls, name):
+    """Whether a formula brings sizes of its own, such as 2 mm or gravity: then it holds in mm, N and MPa alone.
+
+    >>> from shoplib.maths.pull_bars import StubBar
+    >>> brings_sizes(StubBar, "stub_share"), brings_sizes(StubBar, "stub_length")
+    (True, False)
+    """
+    import sympy
+
+    own = {each: sympy.Symbol(f"own {each}", positive=True) for each in ("gravity", "millimetre", "megapascal")}
+    return not _run(cls, name, True, {}, own).free_symbols.isdisjoint(own.values())
+
+
+def _run(cls, name, deep, numbers, own=None):
+    """The result's own body on symbols, some of them exchanged for numbers; `own` are what it brings itself."""
     import sympy
 
     known = symbols(cls)
@@ -43,7 +64,7 @@ def _run(cls, name, deep, numbers):
         key: symbol for key, symbol in known.items()
         if key != name and (key in cls.inputs() or key in plans or not deep)
     }
-    stand = cls.Stand(kept | numbers | {"pi": sympy.pi})
+    stand = cls.Stand(kept | numbers | (own or {}) | {"pi": sympy.pi})
     expression = sympy.sympify(getattr(stand, name))
     return _signed(_turned_back(cls, expression)) if numbers else expression
 
@@ -91,12 +112,12 @@ def hangs_on(cls, name):
 @cache
 def on_the_page(cls, name, settled):
     """The formula on the page: settled inputs, and results that they settle, as numbers."""
-    known, numbers = symbols(cls), {key: _exactly(degrees) for key, degrees in settled}
-    expression = _run(cls, name, False, numbers)
+    known, numbers, own = symbols(cls), {key: _exactly(degrees) for key, degrees in settled}, {"gravity": gravity()}
+    expression = _run(cls, name, False, numbers, own)
     if settled:
         leans_on = [key for key in cls.results() if known[key] in expression.free_symbols]
         fixed = {key: value for key in leans_on if (value := _constant(cls, key, settled)) is not None}
-        expression = _run(cls, name, False, numbers | fixed) if fixed else expression
+        expression = _run(cls, name, False, numbers | fixed, own) if fixed else expression
     return expression
 
 

@@ -5,6 +5,9 @@ offset of 0), a right angle or half a turn does not run as a symbol but as what 
 simple formula; a sentence says what was left out, and the whole formula stands folded below. Results that it
 leans on are shown as steps before it. The typeset text is made once for each formula and each set of what is left
 out; after that only the numbers are exchanged, quickly enough for a slider.
+
+A formula that brings sizes of its own, such as gravity, holds in mm, N and MPa alone: it is worked in these, and its
+result told in inches or pounds as well.
 """
 
 import math
@@ -13,8 +16,9 @@ from html import escape
 from typing import NamedTuple
 
 from shoplib import measure
-from shoplib.model.formula import formula, hangs_on, on_the_page, symbols
+from shoplib.model.formula import brings_sizes, formula, gravity, hangs_on, on_the_page, symbols
 from shoplib.model.sentences import ShapeError
+from shoplib.model.stand_in import Plain
 from shoplib.model.writing import IN_POUNDS
 
 __all__ = ["Working", "formula", "symbols"]
@@ -59,7 +63,7 @@ def _template(cls, name, settled):
 
     from shoplib.model.typeset import latex, mathml
 
-    known = symbols(cls)
+    known = symbols(cls) | {"gravity": gravity()}
     expression = on_the_page(cls, name, settled)
     used = sorted(key for key, symbol in known.items() if symbol in expression.free_symbols)
     marks = {known[key]: _mark(index) for index, key in enumerate(used)}
@@ -123,6 +127,7 @@ class Working:
         if cls.results()[name].plan:
             raise ShapeError(f"The {cls.results()[name].words} are worked out step by step, not by one formula.")
         self.cls, self.plain, self.name, self.unit = cls, plain, name, unit
+        self.worked_in = "mm" if brings_sizes(cls, name) else unit
         self.settled = () if whole else self._left_out()
         self.steps = tuple(self._step(template) for template in _chain(cls, name, self.settled))
 
@@ -155,7 +160,9 @@ class Working:
         mathml = template.mathml.replace(_mark("R"), f"<mtext>{result}</mtext>")
         latex = template.latex.replace(_mark("R"), _latex_text(result))
         for index, key in enumerate(template.leans_on):
-            number = _bracketed(self._number(declared[key], getattr(self.plain, key)))
+            number = f"{Plain.gravity:g}"
+            if key in declared:
+                number = _bracketed(self._number(declared[key], getattr(self.plain, key)))
             mathml = mathml.replace(_mark(index), number)
             latex = latex.replace(_mark(index), _in_latex(number))
         return Step(template.name, found.words, mathml, latex)
@@ -168,6 +175,9 @@ class Working:
         in_inches = self.unit == "in" and item.kind == "length" and isinstance(value, float)
         if item.name != self.name:
             return self._number(item, value) + self._unit_of(item, value)
+        if self.worked_in != self.unit:
+            worked, told = item.write(value, self.worked_in), item.write(value, self.unit)
+            return worked if worked == told else f"{worked}, that is {told}"
         if not in_inches:
             return item.write(value, self.unit)
         inches, set_to = _inches(value / 25.4), item.write(value, "in").removesuffix(" in")
@@ -185,30 +195,32 @@ class Working:
         if not isinstance(value, float):
             return str(value)
         if item.kind == "length":
-            return _trimmed(value / 25.4, 4) if self.unit == "in" else _trimmed(value, 3)
-        if item.kind in IN_POUNDS and self.unit == "in":
+            return _trimmed(value / 25.4, 4) if self.worked_in == "in" else _trimmed(value, 3)
+        if item.kind in IN_POUNDS and self.worked_in == "in":
             value /= _pound(item.kind)
         return f"{value + 0.0:.5g}"
 
     def _unit_of(self, item, value):
         """The unit that a number of this kind is put in, after a space."""
         if item.kind == "length":
-            return f" {self.unit}"
+            return f" {self.worked_in}"
         if item.kind in METRIC and isinstance(value, float):
-            return " " + (IN_POUNDS[item.kind][0] if self.unit == "in" else METRIC[item.kind][1])
+            return " " + (IN_POUNDS[item.kind][0] if self.worked_in == "in" else METRIC[item.kind][1])
         return ""
 
     @property
     def units(self):
         """A line that says in which units the numbers stand that bring none."""
         declared = self.cls.inputs() | self.cls.results()
-        kinds = {declared[key].kind for step in _chain(self.cls, self.name, self.settled) for key in step.leans_on}
-        unit = "inches" if self.unit == "in" else "mm"
+        keys = {key for step in _chain(self.cls, self.name, self.settled) for key in step.leans_on}
+        kinds = {declared[key].kind for key in keys & set(declared)}
+        unit = "inches" if self.worked_in == "in" else "mm"
         named = {"length": ("lengths", unit)} | {
-            kind: (words, IN_POUNDS[kind][0] if self.unit == "in" else metric)
+            kind: (words, IN_POUNDS[kind][0] if self.worked_in == "in" else metric)
             for kind, (words, metric) in METRIC.items()
         }
-        return ", ".join(f"{words} in {unit}" for kind, (words, unit) in named.items() if kind in kinds)
+        told = [f"{words} in {unit}" for kind, (words, unit) in named.items() if kind in kinds]
+        return ", ".join(told + ["gravity g in N/kg"] * ("gravity" in keys))
 
     @property
     def latex(self):
