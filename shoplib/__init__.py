@@ -17,12 +17,17 @@ _HOMES = {
     "maths.rims": ("chord", "circle_through", "fit_circle", "radius_from_chord"),
     "maths.finding_the_centre": ("CentreFinder", "ChordRise"),
     "maths.marking_out": ("CornerBlock", "Cradle", "WrapStrip"),
-    "maths.screws": ("PanelScrew",),
+    "maths.screws": ("PanelScrew", "ring_seasons", "screw_sizes"),
+    "maths.trimming": ("GrainArcs", "Patch", "TwoFaces"),
+    "maths.pull_bars": ("MitredBar", "StubBar"),
     "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),
+    "maths.timber": (
+        "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards", "write_parts",
+    ),
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),
-    "paper": ("save_card", "save_dxf", "save_template"),
-    "bench": ("Bench", "Practice", "RimBench", "side_by_side"),
+    "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
+    "bench": ("Bench", "Practice", "RimBench", "SawBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 __all__ = sorted(_HOME_OF)

@@ -26,13 +26,19 @@ from shoplib import (
     Cradle,
     DowelFit,
     DowelJoint,
+    GrainArcs,
     HollowBlank,
+    MitredBar,
+    PanelScrew,
     PanelSeason,
+    Patch,
     Rebate,
     Rolling,
     RoundCope,
     RoundStock,
     StaveRing,
+    StubBar,
+    TwoFaces,
     WrapStrip,
     measure,
 )  # fmt: skip
@@ -68,6 +74,7 @@ EXAMPLES = {
         Cope("35 mm", "20 mm", "360 mm"),
         Cope("1 1/2 in", "3/4 in", "14 1/8 in", offset="1/4 in", drum_diameter="1 5/8 in"),
         Cope("35 mm", "20 mm", "360 mm", offset="-4 mm", rake="5 deg", rail_height="50 mm", drum_diameter="32 mm"),
+        Cope("60 mm", "12 mm", "500 mm", offset="12 mm", rake="-5 deg", rail_height="30 mm", drum_diameter="52 mm"),
     ],
     RoundCope: [
         RoundCope("35 mm", "19 mm"),
@@ -120,7 +127,6 @@ EXAMPLES = {
         ChordRise("16 in", "6 in"),
         ChordRise("100 mm", "70 mm"),
     ],
-}  # fmt: skip
     WrapStrip: [
         WrapStrip("35 mm", "360 mm"),
         WrapStrip("35 mm", "360 mm", line_drift="0.5 mm", upper_rail="60 mm", lower_rail="500 mm",
@@ -138,6 +144,45 @@ EXAMPLES = {
         Cradle("35 mm", "100 deg", "22 mm", "3.5 mm"),
         Cradle("1 3/8 in", "90 deg", "7/8 in", "9/64 in", "2 1/2 in"),
     ],
+    PanelScrew: [
+        PanelScrew("50 mm", "20 mm", "19 mm", "40 mm", "4 mm", "2.8 mm", "8 mm", "6 mm", "12 mm", "75 mm", "Ash, white",
+                   "flat", "8 %", "6 %", "12 %", "1 mm", "10 mm"),
+        PanelScrew("2 in", "3/4 in", "3/4 in", "1 5/8 in", "0.164 in", "0.131 in", "0.322 in", "15/64 in", "1/2 in",
+                   "3 in", "Ash, white", "flat", "8 %", "6 %", "12 %", "1/32 in", "3/8 in", "1/16 in"),
+        PanelScrew("60 mm", "30 mm", "0 mm", "70 mm", "5 mm", "3.5 mm", "10 mm", "7 mm", "18 mm", "0 mm",
+                   "Beech, American", "quarter", "10 %", "7 %", "9 %"),
+    ],
+    MitredBar: [
+        MitredBar("19 mm", "360 mm", "52.5 mm"),
+        MitredBar("19 mm", "360 mm", "52.5 mm", leg_end="2.8 mm", mitre_error="0.5 deg", roll="1 deg"),
+        MitredBar("3/4 in", "14 in", "2 1/16 in", "120 deg", "3/8 in", "-1 deg", "2 deg"),
+    ],
+    StubBar: [
+        StubBar("19 mm", "14 mm", "43 mm", "360 mm", "30 mm", "9 mm", "18 mm", "10 kg", leg_diameter="35 mm"),
+        StubBar("25 mm", "12 mm", "36 mm", "500 mm", "40 mm", "12 mm", "20 mm", "18 kg", "Oak, white", "Pine, red",
+                "1.5 mm", "2 mm"),
+        StubBar("3/4 in", "9/16 in", "1 3/4 in", "14 in", "1 1/4 in", "3/8 in", "3/4 in", "22 lb", "Maple, sugar",
+                "Ash, white", "1/32 in", "1/16 in", "1 3/8 in"),
+    ],
+    TwoFaces: [
+        TwoFaces("40 mm", "18 mm", "18 mm", "25 mm", "25 mm", "7 mm"),
+        TwoFaces("19 mm", "12 mm", "10 mm", "25 mm", "25 mm", "7 mm", margin="1.5 mm"),
+        TwoFaces("1 1/2 in", "1/2 in", "1/2 in", "1 in", "1 in", "1/4 in", "7/8 in", overlap="1/16 in", margin="1/8 in",
+                 bite="1/16 in"),
+        TwoFaces("40 mm", "18 mm", "18 mm", "25 mm", "25 mm", "7 mm", "22 mm", bearing_over="0.2 mm"),
+    ],
+    GrainArcs: [
+        GrainArcs(diameter="440 mm"),
+        GrainArcs("staves", 12, "inside", "400 mm"),
+        GrainArcs("staves", 8, "outside", "17 3/8 in"),
+        GrainArcs("boards", edge="inside"),
+    ],
+    Patch: [
+        Patch("400 mm", "20 mm", "inside", "60 mm", "3 mm", "12 mm", "20 mm"),
+        Patch("440 mm", "20 mm", "outside", "50 mm", "4 mm", "12 mm", "20 mm"),
+        Patch("15 3/4 in", "3/4 in", "inside", "2 1/4 in", "1/8 in", "1/2 in", "3/4 in", "1/64 in"),
+    ],
+}  # fmt: skip
 
 
 def _all_models():

@@ -17,10 +17,9 @@ KEYED += ("metal", "balance", "force")
 KEYED += ("rail", "hole", "dowel", "later", "breach", "jaw", "blank", "fence", "paper", "fold")
 KEYED += ("square_end", "least", "zero")
 KEYED += ("template", "against", "with")
-KEYED += ("screw", "washer", "fast", "dry", "damp")
+KEYED += ("screw", "washer", "fast", "dry", "damp", "seat", "fast_hole", "glue")
 KEYED += ("upper_edge", "knife", "block")
-KEYED += ("bar", "stub", "thrown")
-KEYED += ("fault", "saw_cut")
+KEYED += ("bar", "stub", "thrown", "prick")
 KEYED += ("fault", "saw_cut")
 
 
@@ -77,7 +76,7 @@ def _place_key(plate, sheet, text):
 
 def _swatch(plate, name, x, y, text):
     half = text * 0.42
-    if name in ("cutter", "pivot", "mark"):
+    if name in ("cutter", "pivot", "mark", "prick"):
         middle = (x + 0.85 * text, y)
         plate.shapes.append(Circle(name, middle, half))
         if name == "pivot":
