@@ -172,10 +172,10 @@ EXAMPLES = {
         TwoFaces("40 mm", "18 mm", "18 mm", "25 mm", "25 mm", "7 mm", "22 mm", bearing_over="0.2 mm"),
     ],
     GrainArcs: [
-        GrainArcs(diameter="440 mm"),
         GrainArcs("staves", 12, "inside", "400 mm"),
         GrainArcs("staves", 8, "outside", "17 3/8 in"),
         GrainArcs("boards", edge="inside"),
+        GrainArcs(diameter="440 mm"),
     ],
     Patch: [
         Patch("400 mm", "20 mm", "inside", "60 mm", "3 mm", "12 mm", "20 mm"),

@@ -1,7 +1,7 @@
 """The bench: one model live on a page, with its sliders, drawing, settings, cautions and printouts."""
 
 from shoplib.bench import looks
-from shoplib.bench.control import WRONG, control, tell
+from shoplib.bench.control import WRONG, Offered, control, tell
 from shoplib.bench.explain import Explain
 from shoplib.bench.folded import show_folded
 from shoplib.bench.places import running
@@ -38,6 +38,7 @@ class Bench(Standing):
         self.start, self.values, self.by_hand, self.refused = dict(model.values), dict(model.values), {}, False
         self.plain, self.problem, self.found, self.drawn_in = model.plain, None, (), None
         self.controls = {name: control(item) for name, item in self.cls.inputs().items()}
+        self.offered = Offered(self.cls.OFFER) if self.cls.OFFER else None
         self.settings, self.explain = Settings(self.cls, show, self), Explain(self.cls, self)
         self._keep(self.place.holder)
         self.at_run, self.is_in_cell = dict(self.values), running()[0] is not None
@@ -72,9 +73,11 @@ class Bench(Standing):
         """The page, empty: picture and settings on the left, inputs, cautions and plans on the right."""
         back = looks.button("back", "", BACK, "The sizes that the bench started with")
         bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back)
-        groups = {}
+        groups = {item.group: [] for item in self.cls.inputs().values()}
+        if self.offered:
+            groups[self.cls.OFFER.group].append(self.offered.html())
         for each in self.controls.values():
-            groups.setdefault(each.item.group, []).append(each.html())
+            groups[each.item.group].append(each.html())
         left = looks.part(1, looks.pictured(960, 690)), looks.part(4, self.settings.html())
         note = looks.place("note", style=f"{looks.QUIET}font-size:14px")
         right = (
@@ -94,7 +97,8 @@ class Bench(Standing):
     def _seen(self):
         """What follows the sizes: all but the inputs themselves."""
         problem = self.problem.tell(self.unit) if self.problem else ""
-        return {
+        offered = self.offered.shown(self.values) if self.offered else {}
+        return offered | {
             "picture": looks.picture(self.drawing, problem),
             "cautions": "" if problem else looks.cautions(self.found, self.unit),
             "note": self._note(),
@@ -123,6 +127,7 @@ class Bench(Standing):
             "slide": lambda: self._set_by_hand(which, self.controls[which].slid(value, self.unit)),
             "box": lambda: self._type(which, value),
             "choose": lambda: self._set_by_hand(which, self.controls[which].chosen(value)),
+            "offer": lambda: self._fill(value),
             "unit": lambda: self._switch(UNITS[value]),
             "back": self._reset,
             "use": lambda: self._use(value),
@@ -132,6 +137,13 @@ class Bench(Standing):
     def _set_by_hand(self, name, value):
         self.values[name] = self.by_hand[name] = value
         self.live.put(self.controls[name].shown(value, self.unit))
+        self.refresh()
+
+    def _fill(self, offer):
+        """Set all that is sold together at once, and redraw once."""
+        for name, value in self.offered.filled(offer).items():
+            self.values[name] = self.by_hand[name] = value
+            self.live.put(self.controls[name].shown(value, self.unit))
         self.refresh()
 
     def _type(self, name, text):

@@ -68,6 +68,29 @@ class Choice:
         return self.item.read(self.options.get(word, word))
 
 
+AS_TYPED = "as typed"
+
+
+class Offered:
+    """A list of sizes that are sold together: each fills several inputs; it shows which of them stands there now."""
+
+    place = "offer"
+
+    def __init__(self, offer):
+        self.offer = offer
+
+    def html(self):
+        return looks.offered(self.offer, self.place, (AS_TYPED, *self.offer.sizes))
+
+    def shown(self, values):
+        """What stands in the place for the values of all inputs."""
+        return {self.place: self.offer.fitting(values) or AS_TYPED}
+
+    def filled(self, name):
+        """The inputs that a name fills; none where the sizes stay as they were typed."""
+        return self.offer.sizes.get(name, {})
+
+
 def control(item):
     """The right control for an input's kind."""
     return (Choice if item.kind in ("flag", "choice") else Control)(item)

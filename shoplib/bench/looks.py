@@ -158,6 +158,13 @@ def choice(item, name, words):
     return f"<div style='min-width:0'>{head(item)}{inside}</div>"
 
 
+def offered(offer, name, words):
+    """A list that fills several inputs at once."""
+    title = f"{offer.words}. {offer.help}"
+    named = f'<div style="line-height:1.35;font-size:16px" title="{escape(offer.help)}">{escape(offer.words)}</div>'
+    return f"<div style='min-width:0'>{named}{listed(name, title, [(word, word) for word in words])}</div>"
+
+
 def head(item):
     """An input's name above its slider."""
     symbol = f" <i>{_letter(item.symbol)}</i>" if len(item.symbol) < 8 else ""

@@ -2,15 +2,31 @@
 
 import math
 
+import models
+import numpy
 import published
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-import models
 from models import EXAMPLES
+from shapely import Point, Polygon
+from shapely.affinity import rotate, scale, translate
 
-from shoplib import PanelScrew, ShapeError, measure
-from shoplib.maths.screws import TIMBERS, lead_share
+from shoplib import (
+    Bench,
+    HollowBlank,
+    MeasureError,
+    PanelScrew,
+    ShapeError,
+    StaveRing,
+    measure,
+    ring_seasons,
+    screw_sizes,
+)
+from shoplib.maths.movement import moved
+from shoplib.maths.screws.panel_screw import TIMBERS, lead_share
+from shoplib.maths.screws.ring_seasons import joint_opens, mitre_now
+from shoplib.maths.screws.sizes import OFFER
 
 CLOSE = pytest.approx
 DEMO = dict(
@@ -58,11 +74,63 @@ def test_a_light_timber_needs_no_lead_hole_and_says_so():
     assert screw(species="Beech, American").plain.lead_hole == CLOSE(0.9 * 2.8)
 
 
+def test_movement_as_printed():
+    """Wood Handbook p. 13-17: 232 mm, coefficient 0.00245, 8 to 11 %: 1.7 mm more, 233.7 mm; and the same in inches."""
+    for each, unit, digits in (("WM1", 25.4 / 25.4, 1), ("WM1i", 25.4, 3)):
+        grown, end = published.rows("wood_movement_examples", id=each)
+        given_sizes = {name: float(text.split()[0]) for name, text in (
+            part.strip().split("=") for part in grown["inputs"].split(";"))}  # fmt: skip
+        made, damp = given_sizes["MI"] / 100, given_sizes["MF"] / 100
+        stand = screw().plain.model.Stand(screw().values | {"from_fixed": given_sizes["DI"] * unit, "made": made,
+                                                          "damp": damp})  # fmt: skip
+        scaled = stand.move_damp / stand.movement * given_sizes["CT"] / unit
+        assert round(scaled, digits) == float(grown["printed_result"])
+        whole = moved(given_sizes["DI"], given_sizes["CT"], made, damp)
+        assert round(whole, digits) == float(end["printed_result"])
+
+
+# The sizes screws are sold in -------------------------------------------------------------------------------
+
+
 @pytest.mark.parametrize("row", published.rows("metric_wood_screws")[3:9], ids=lambda row: row["d_mm"])
-def test_sizes_offered_are_those_of_the_table(row):
-    """DIN 7998 (core, from memory for the larger sizes): a screw of these sizes can be asked for."""
-    sizes = dict(shank_diameter=f"{row['d_mm']} mm", root_diameter=f"{row['core_mm_DIN7998']} mm", hole_diameter="9 mm")
-    assert screw(**sizes, head_diameter="8 mm", washer_diameter="12 mm").plain.hole_needed > float(row["d_mm"])
+def test_metric_sizes_are_those_of_the_table(row):
+    """Thread and core by DIN 7998. A round head (DIN 96) is a little wider than a countersunk one (DIN 97)."""
+    sizes = OFFER.sizes[f"{float(row['d_mm']):g} mm"]
+    assert (sizes["shank_diameter"], sizes["root_diameter"]) == (float(row["d_mm"]), float(row["core_mm_DIN7998"]))
+    assert float(row["head_dia_mm_DIN97"]) < sizes["head_diameter"] == 2 * float(row["d_mm"])
+
+
+@pytest.mark.parametrize("number", [6, 7, 8, 9, 10, 12, 14])
+def test_inch_sizes_are_those_of_the_table_and_follow_its_rule(number):
+    """ASME B18.6.1: 0.060 in and 0.013 in for each number. Joyce: 32nds across a flat head, less 3, are the number."""
+    row, sizes = published.row("wood_screws", number=str(number)), OFFER.sizes[f"No. {number}"]
+    shank, root, head = (sizes[f"{each}_diameter"] / 25.4 for each in ("shank", "root", "head"))
+    assert shank == CLOSE(0.060 + 0.013 * number) == CLOSE(float(row["D_basic_in"]))
+    assert root == CLOSE(float(row["root_dia_in"])) and head == CLOSE(float(row["pan_head_max_dia_in"]))
+    assert abs(32 * float(row["flat_head_max_dia_in"]) - 3 - number) < 1.7 and head < float(row["flat_head_max_dia_in"])
+
+
+def test_a_table_says_how_far_it_can_be_trusted():
+    assert len(screw_sizes().rows) + len(screw_sizes("in").rows) == len(OFFER.sizes) == 13
+    assert {row[-1] for row in screw_sizes().rows} == {"from memory"}
+    assert {row[-1] for row in screw_sizes("in").rows} == {"at second hand"}
+    assert screw_sizes().rows[2][:4] == ("4 mm", "4.0 mm", "2.8 mm", "8.0 mm")
+
+
+def test_every_offered_screw_is_filled_in_at_once_and_any_other_can_be_typed():
+    bench = Bench(EXAMPLES[PanelScrew][0])
+    assert bench.shown()["offer"] == "4 mm"
+    bench.take("box.root_diameter", "2.9 mm")
+    assert bench.shown()["offer"] == "as typed"
+    for name, sizes in OFFER.sizes.items():
+        bench.take("offer", name)
+        assert sizes.items() <= bench.values.items() and bench.shown()["offer"] == name
+        assert all(PanelScrew.inputs()[each].low <= size <= PanelScrew.inputs()[each].high
+                   for each, size in sizes.items())  # fmt: skip
+    bench.take("offer", "as typed")
+    assert bench.shown()["offer"] == "No. 14"
+    bench.take("back", "")
+    assert bench.shown()["offer"] == "4 mm" and bench.problem is None
 
 
 # A panel moved over its screws ------------------------------------------------------------------------------
@@ -94,7 +162,7 @@ class Moved:
 
 sizes = st.fixed_dictionaries(
     {name: st.sampled_from([f"{n} mm" for n in range(low, high)]) for name, low, high in [
-        ("from_fixed", 1, 400), ("hole_diameter", 5, 9), ("panel_thickness", 10, 20)]}
+        ("from_fixed", 1, 200), ("hole_diameter", 5, 9), ("panel_thickness", 10, 20)]}
     | {"species": st.sampled_from(TIMBERS), "cut": st.sampled_from(["flat", "quarter"]),
        "made": st.sampled_from(["6 %", "8 %", "10 %"])}
 )  # fmt: skip
@@ -127,6 +195,73 @@ def test_head_still_bears_and_finds_room_with_the_shank_at_the_side():
     assert plain.counterbore_diameter / 2 == CLOSE(aside + plain.head / 2)
 
 
+# The ring through the year ----------------------------------------------------------------------------------
+
+
+class StaveCut:
+    """One stave as points: its long edge outside, both ends mitred; the seasons stretch it across its grain."""
+
+    def __init__(self, staves, outer, width, growth):
+        turn = math.pi / staves
+        long, short = outer * math.tan(turn), (outer - width) * math.tan(turn)
+        trapeze = Polygon([(-long, 0), (long, 0), (short, -width), (-short, -width)])
+        self.points = numpy.array(scale(trapeze, 1, 1 + growth, origin=(0, 0)).exterior.coords)[:4]
+        self.turn = turn
+
+    def mitre(self):
+        """Of its end, away from square to its long edge."""
+        (x, y), (u, v) = self.points[1], self.points[2]
+        return math.atan2(x - u, y - v)
+
+    def opens(self):
+        """Beside a neighbour turned by two mitres, together outside or inside: what stays open at the other end."""
+        outer, inner = self.points[1], self.points[2]
+        found = {}
+        for side, meet, far in (("inside", outer, inner), ("outside", inner, outer)):
+            stave = translate(Polygon(self.points), *-meet)
+            mirrored = Polygon([(-x, y) for x, y in stave.exterior.coords])
+            other = rotate(mirrored, -math.degrees(2 * self.turn), origin=(0, 0))
+            tip = Point(*(far - meet))
+            neighbour = rotate(Point(-tip.x, tip.y), -math.degrees(2 * self.turn), origin=(0, 0))
+            if stave.intersection(other).area < 1e-9:
+                found[side] = tip.distance(neighbour)
+        return found
+
+
+@pytest.mark.parametrize("growth", [0.011, -0.0055, 0.03, -0.02])
+@pytest.mark.parametrize("staves", [6, 8, 12, 16])
+def test_staves_stretched_across_their_grain_open_as_told(staves, growth):
+    """shapely stretches a stave and lays it against its neighbour: mitre, gap and side read on the points."""
+    outer, width = 220.0, 20.0
+    stave = StaveCut(staves, outer, width, growth)
+    assert mitre_now(math.pi / staves, growth) == CLOSE(stave.mitre())
+    opens = joint_opens(width / math.cos(math.pi / staves), math.pi / staves, growth)
+    assert stave.opens() == {"outside" if opens > 0 else "inside": CLOSE(abs(opens))}
+
+
+def test_the_seasons_turn_mitres_as_a_saw_set_wrong():
+    """The same error on the saw, lesson 02's own model: nearly the same gap, on the same side."""
+    ring = StaveRing("440 mm", "400 mm", 12)
+    told = ring_seasons(ring, "Ash, white", "flat", "8 %", "6 %", "12 %")
+    assert [row[0] for row in told.rows] == ["mitre of each end", "each joint opens by", "on the ring's"]
+    assert told.rows[0][1:] == ("15.00 deg", "15.08 deg", "14.84 deg")
+    assert told.rows[2][1:] == ("—", "inside", "outside")
+    error = math.radians(15) - mitre_now(math.radians(15), 0.01096)
+    saw = ring.replace(saw_error=f"{math.degrees(error):.9f} deg").plain
+    assert joint_opens(20.0, math.radians(15), 0.01096) == CLOSE(2 * 20.0 * math.sin(error), rel=0.02)
+    assert saw.gap_per_joint / saw.joint_face == CLOSE(2 * math.sin(error), rel=1e-6)
+
+
+def test_a_ring_of_boards_grows_one_way():
+    """232 mm of the Handbook's example timber become 233.7 mm across, and stay along the grain."""
+    told = ring_seasons(HollowBlank("440 mm", "400 mm", "60 mm"), "Ash, white", "quarter", "8 %", "8 %", "12 %", "in")
+    along, across, longer = told.rows
+    assert along[1:] == ("17.32 in",) * 3 and across[1:3] == along[1:3] and longer[1:3] == ("0.00 in",) * 2
+    assert float(longer[3].split()[0]) == CLOSE(440 / 25.4 * 0.00169 * 4, abs=0.005)
+    with pytest.raises(MeasureError, match="no timber"):
+        ring_seasons(HollowBlank("440 mm", "400 mm", "60 mm"), "Lead", "flat", "8 %", "6 %", "12 %")
+
+
 # Limits -----------------------------------------------------------------------------------------------------
 
 
@@ -135,8 +270,11 @@ def test_head_still_bears_and_finds_room_with_the_shank_at_the_side():
     [
         (dict(screw_length="44 mm"), "through a panel"), (dict(screw_length="45 mm"), "through a panel"),
         (dict(screw_length="32 mm"), "below the panel"), (dict(counterbore_depth="50 mm"), "goes right through"),
-        (dict(hole_diameter="3.5 mm"), "does not go through"), (dict(hole_diameter="14 mm"), "leaves no wall"),
+        (dict(hole_diameter="3.5 mm"), "does not go through"), (dict(rail_thickness="12 mm"), "leaves no wall"),
         (dict(washer_diameter="7 mm"), "smaller than the head"), (dict(washer_diameter=None), "needs its diameter"),
+        (dict(washer_thickness="0 mm"), "needs its thickness"), (dict(head_diameter="4 mm"), "holds nothing"),
+        (dict(hole_diameter="10 mm"), "washer of 10.0 mm slips"), (dict(damp="31 %"), "wet wood"),
+        (dict(hole_diameter="8 mm", washer_diameter=None, washer_thickness="0 mm"), "head of 8.0 mm slips"),
         (dict(dry="13 %"), "Change the two over"), (dict(root_diameter="4.5 mm"), "thicker than the shank"),
     ],
 )  # fmt: skip
@@ -149,7 +287,9 @@ def test_what_cannot_be_made_is_said(changed, told):
     ("changed", "told"),
     [
         (dict(screw_length="42.5 mm"), "above the tip"), (dict(screw_length="38 mm"), "less than twice the shank"),
-        (dict(washer_diameter=None, washer_thickness="0 mm"), "take a washer"),
+        (dict(washer_diameter=None, washer_thickness="0 mm"), "no longer covers the hole"),
+        (dict(washer_diameter="8.5 mm"), "take a larger washer"), (dict(damp="15 %"), "lies outside"),
+        (dict(counterbore_depth="45 mm", screw_length="20 mm", panel_thickness="18 mm"), "smooth part"),
         (dict(rail_thickness="16 mm"), "beside the counterbore"), (dict(from_fixed="150 mm"), "damp season"),
         (dict(from_fixed="150 mm", made="12 %"), "dry season"),
     ],

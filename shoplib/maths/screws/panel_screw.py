@@ -1,7 +1,8 @@
 """Screws that hold a panel and let it move: what sits where, how far the seasons carry it, and what the screw holds."""
 
 from shoplib.maths.functions import most
-from shoplib.maths.movement import SOURCE, coefficient, moisture, species, swelling
+from shoplib.maths.movement import SOURCE, coefficient, moisture, species, swelling, worries_of_moisture
+from shoplib.maths.screws.sizes import OFFER
 from shoplib.maths.wood import specific_gravity, timbers_with
 from shoplib.measure import write
 from shoplib.model import Caution, Input, Model, ShapeError, choice, length, model, result
@@ -10,6 +11,8 @@ WITHDRAWAL = 2850 * 0.45359237 * 9.80665 / 25.4**2  # MPa: 2850 pounds for each 
 NDS = "National Design Specification for Wood Construction (secondary reading)"
 TIMBERS = tuple(each for each in species() if each in timbers_with("specific_gravity"))
 LEAST_COVER, LEAST_BEARING, LEAST_WALL = 2.0, 0.5, 3.0  # mm
+THREADED = 2 / 3  # of a screw's length: NDS, and W. Noyes, Handwork in Wood (1910)
+WET = 0.30
 
 
 def lead_share(gravity):
@@ -33,6 +36,8 @@ class PanelScrew(Model):
     >>> screw.web, screw.grip, screw.cover
     (<Quantity(31.0, 'millimeter')>, <Quantity(8.0, 'millimeter')>, <Quantity(4.0, 'millimeter')>)
     """
+
+    OFFER = OFFER
 
     rail_height: Input = length(
         "rail height", "H", low="15 mm", high="150 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
@@ -100,19 +105,42 @@ class PanelScrew(Model):
     )
 
     def check(self):
+        self._check_screw()
         self._check_washer()
         self._check_rail()
         self._check_panel()
+        self._check_seasons()
+
+    def _check_seasons(self):
         if self.dry > self.damp:
             raise ShapeError(
-                "The dry season's moisture must not be more than the damp one's. Change the two over.", input="dry",
+                f"The dry season's moisture ({_content(self.dry)}) must not be more than the damp one's "
+                f"({_content(self.damp)}). Change the two over.", input="dry",
             )
+        for name in ("made", "damp"):
+            if getattr(self, name) > WET:
+                raise ShapeError(
+                    f"A moisture content of {_content(getattr(self, name))} is that of wet wood, which no longer "
+                    "swells: it must stay under 30.0 %. Let it dry first.", input=name,
+                )
 
-    def _check_washer(self):
+    def _check_screw(self):
         if self.root_diameter > self.shank_diameter:
             raise ShapeError(
                 "A root of {} cannot be thicker than the shank of {}. Change the two over.",
                 self.root_diameter, self.shank_diameter, input="root_diameter",
+            )
+        if self.head_diameter <= self.shank_diameter:
+            raise ShapeError(
+                "A head of {} is no wider than the shank of {}: it holds nothing. Measure the head again.",
+                self.head_diameter, self.shank_diameter, input="head_diameter",
+            )
+
+    def _check_washer(self):
+        if self.has("washer_diameter") and not self.washer_thickness:
+            raise ShapeError(
+                "A washer {} across needs its thickness: give it, or leave the washer out.",
+                self.washer_diameter, input="washer_thickness",
             )
         if not self.has("washer_diameter") and self.washer_thickness > 0:
             raise ShapeError(
@@ -135,6 +163,13 @@ class PanelScrew(Model):
             raise ShapeError(
                 "A shank of {} does not go through a hole of {}. Drill a larger hole.",
                 self.shank_diameter, self.hole_diameter, input="hole_diameter",
+            )
+        bears = "washer" if self.has("washer_diameter") else "head"
+        if self.head <= self.hole_diameter:
+            raise ShapeError(
+                f"A {bears} of {{}} slips through a hole of {{}}. Take a larger washer, or a smaller hole; a slot "
+                "along the rail lets the screw slide and stays as narrow as the shank.",
+                self.head, self.hole_diameter, input="hole_diameter",
             )
         if self.counterbore_wall <= 0:
             raise ShapeError(
@@ -275,6 +310,7 @@ class PanelScrew(Model):
                 "panel cracks or bows. Drill a hole of {}, or a slot along the rail.", -self.spare, self.hole_needed,
                 input="hole_diameter", source=SOURCE,
             )
+        yield from worries_of_moisture(self.species, made=self.made, dry=self.dry, damp=self.damp)
 
     def _worries_thread(self):
         if self.cover < LEAST_COVER:
@@ -287,11 +323,23 @@ class PanelScrew(Model):
                 "Only {} of thread in the panel, less than twice the shank: it pulls out easily. Take a longer screw.",
                 self.grip, input="screw_length",
             )
+        if self.grip > THREADED * self.screw_length + 1e-9:
+            yield Caution(
+                "{} of the screw is in the panel, and only about {} of it is thread: the smooth part holds nothing and "
+                "needs a wider hole there. Take a screw that is threaded all along, or a deeper counterbore and a "
+                "shorter screw.", self.grip, THREADED * self.screw_length, input="screw_length", source=NDS,
+            )
 
     def _worries_seat(self):
-        if self.bearing < LEAST_BEARING:
+        bears, wanted = ("washer", "a larger washer") if self.has("washer_diameter") else ("head", "a washer")
+        if self.bearing <= 0:
             yield Caution(
-                "With the screw at the hole's side the head covers only {} on the other: take a washer.",
+                f"With the screw at the hole's side the {bears} no longer covers the hole on the other: it tips and "
+                f"pulls in. Take {wanted}, {{}} across or more.", self._least_head(), input="washer_diameter",
+            )
+        elif self.bearing < LEAST_BEARING:
+            yield Caution(
+                f"With the screw at the hole's side the {bears} covers only {{}} on the other: take {wanted}.",
                 self.bearing, input="washer_diameter",
             )
         if self.counterbore_wall < LEAST_WALL:
@@ -300,11 +348,10 @@ class PanelScrew(Model):
                 self.counterbore_wall, input="rail_thickness",
             )
 
+    def _least_head(self):
+        """The head or washer that just bears enough: bearing = LEAST_BEARING, solved for it."""
+        return 2 * (self.hole_diameter + LEAST_BEARING) - self.shank_diameter
 
-def content(value):
-    """A moisture content for a person.
 
-    >>> content(0.08)
-    '8.0 %'
-    """
+def _content(value):
     return write(value, "percent", "percent", "0.1 %")
