@@ -39,10 +39,10 @@ def save_saw_plan(plan, unit="mm", paper="A4", folder=None, part="", date=None):
 
 def _imprint(plan, unit, part, date):
     """The mark of a plan stands for its parts, boards, allowances and where every piece lies."""
-    told = [f"{piece.number}: {piece.part!r} {piece.part.count}" for piece in plan.pieces]
-    told += [f"{each.board!r} {each.board.price} {each.layout!r}" for each in plan.boards]
+    exactly = [f"{piece.number}: {piece.part.name} {piece.part.species} {piece.part.plain}" for piece in plan.pieces]
+    exactly += [f"{each.board.name} {each.board.price} {each.board.plain} {each.layout}" for each in plan.boards]
     sizes = tuple((words, told(value, unit)) for words, value in plan.allowances.items())
-    return Imprint(sizes, mark("saw plan", *told, str(plan.allowances)), unit, date or datetime.date.today(), part)
+    return Imprint(sizes, mark("saw plan", *exactly, str(plan.allowances)), unit, date or datetime.date.today(), part)
 
 
 def compose(plan, imprint, paper="A4"):

@@ -56,6 +56,13 @@ class Missing(NamedTuple):
         return f"{what}: the boards are full; one more board would hold it, {needs}."
 
 
+class Sentence(str):
+    """A sentence that shows itself without quotes."""
+
+    def __repr__(self):
+        return str(self)
+
+
 class SawPlan:
     """The plan: `boards` in use, `pieces` by number, `missing` parts, cost, proven bound and the gap between them.
 
@@ -71,12 +78,12 @@ class SawPlan:
     def verdict(self, unit="mm"):
         """In one sentence: how good the plan is."""
         if self.missing:
-            return "Not all parts found a place. " + " ".join(each.why(unit) for each in self.missing)
+            return Sentence("Not all parts found a place. " + " ".join(each.why(unit) for each in self.missing))
         what = "The boards used cost" if self.in_money else "The boards used measure"
         size = f"{self.cost:.2f}" if self.in_money else _area(self.cost, unit)
         if self.gap < 5e-5:
-            return f"{what} {size}: no other choice of boards is cheaper."
-        return f"{what} {size}: at most {100 * self.gap:.1f} % more than any plan must."
+            return Sentence(f"{what} {size}: no other choice of boards is cheaper.")
+        return Sentence(f"{what} {size}: at most {100 * self.gap:.1f} % more than any plan must.")
 
     def __repr__(self):
         boards = ", ".join(f"{each.board.name} ({len(each.layout.places)} pieces)" for each in self.boards)
@@ -114,6 +121,17 @@ class SawPlan:
             rows.append(("money", f"{self.cost:.2f}"))
         rows.append((f"weight of the parts at {moisture}", measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")))
         return Facts(rows)
+
+    def sizes(self, unit="mm"):
+        """Finished and rough sizes of every part that is sawn, as a table."""
+        return Facts(
+            [
+                (part.name, str(count), *(told(part.plain[name], unit) for name in ("length", "width", "thickness")),
+                 told(piece.length, unit), told(piece.width, unit), told(thinnest_sold(piece.thickness, unit), unit))
+                for part, piece, count in self.by_part()
+            ],
+            head=("part", "pieces", "length", "width", "thickness", "rough length", "rough width", "rough thickness"),
+        )  # fmt: skip
 
     def pieces_of(self, number, unit="mm"):
         """The pieces of one board, by its number in the plan from 1, as a table."""
