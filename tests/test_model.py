@@ -505,7 +505,7 @@ def sloped_inputs(example):
 @given(data=st.data())
 def test_what_was_put_in_is_found_again(cls, data):
     example = models.made(cls, data.draw(models.sizes(cls)))
-    assume(example)
+    assume(example and sloped_inputs(example))
     item = data.draw(st.sampled_from(sloped_inputs(example)))
     result = cls.results()[data.draw(st.sampled_from(models.formulas(cls)))]
     target = models.value(example.plain, result.name)
@@ -803,7 +803,7 @@ def test_what_is_left_out_changes_no_number(example):
             if settled:
                 settled_formulas += 1
                 assert shortened(one, name) == CLOSE(number, rel=1e-9, abs=1e-9), (name, settled)
-    assert settled_formulas or cls.__name__ in ("ChordRise", "CornerBlock")
+    assert settled_formulas or cls.__name__ in ("ChordRise", "CornerBlock", "GrainArcs")
 
 
 def shortened(example, name):
@@ -935,7 +935,7 @@ class TestFrozen:
                 delattr(example, name)
 
     def test_replace_makes_another(self, example):
-        first = next(iter(type(example).inputs()))
+        first = next(name for name, item in type(example).inputs().items() if item.kind in models._TYPED)
         before = getattr(example, first)
         larger = example.replace(**{first: before * 1.1})
         assert getattr(larger, first) == before * 1.1
@@ -943,7 +943,7 @@ class TestFrozen:
         assert larger != example
 
     def test_replace_is_checked(self, example):
-        first = next(item for item in type(example).inputs().values() if item.low == 0 or item.low > 0)
+        first = next(item for item in type(example).inputs().values() if item.low is not None and item.low >= 0)
         with pytest.raises(ShapeError):
             example.replace(**{first.name: models.typed(first, -1)})
 

@@ -41,7 +41,8 @@ class Patch(Model):
     )
     feet_height: Input = size(
         "feet height", "f", low="5 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
-        help="From the wall's middle to the router base's underside.", group="Router",
+        help="From the wall at the patch's middle to the surface that the router's base slides on.",
+        group="Router",
     )
     proud: Input = size(
         "left proud", "p", low="0 mm", high="3 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
@@ -49,6 +50,11 @@ class Patch(Model):
     )
 
     def check(self):
+        if self.edge == "outside" and self.ring_width >= self.diameter / 2:
+            raise ShapeError(
+                "A ring {} wide is a full disc: its outside is only {} across. Make it narrower.",
+                self.ring_width, self.diameter, input="ring_width",
+            )
         if self.length >= self.diameter:
             raise ShapeError(
                 "A patch {} long does not lie in a wall {} across. Make it shorter.",
@@ -80,23 +86,37 @@ class Patch(Model):
         radius = self.diameter / 2
         return radius - sqrt(radius**2 - (self.length / 2) ** 2)
 
+    @result("which way the wall bends", "sigma", kind="count", plan=True, minor=True)
+    def bend(self):
+        """1 on an inside wall, which comes towards the router at the patch's ends; -1 on an outside one."""
+        return 1 if self.edge == "inside" else -1
+
     @result("depth at the ends", "t_e", step="0.05 mm")
     def end_depth(self):
         """From the wall to the flat bottom at the patch's ends: deeper than in the middle on an inside wall."""
-        return self.depth + (self.rise if self.edge == "inside" else -self.rise)
+        return self.depth + self.bend * self.rise
+
+    @result("deepest place of the pocket", "t_m", plan=True, minor=True)
+    def deepest(self):
+        """From the wall to the flat bottom where it is deepest: at the ends inside, in the middle outside."""
+        return self.end_depth if self.edge == "inside" else self.depth
 
     @result("patch thickness", "T")
     def patch_thickness(self):
-        """Of the patch before trimming, where it is thickest: at the ends inside, in the middle outside."""
-        return self.depth + (self.rise if self.edge == "inside" else 0 * self.rise) + self.proud
+        """Of the patch before it is trimmed, flat bottom to flat top: it stands proud where the pocket is deepest."""
+        return self.deepest + self.proud
+
+    @result("wall to wall over the patch", "w_l", plan=True, minor=True)
+    def back(self):
+        """From the patched wall's middle, square to the bottom, to the other wall where it is nearest."""
+        if self.edge == "outside":
+            return self.ring_width
+        return sqrt((self.diameter / 2 + self.ring_width) ** 2 - (self.length / 2) ** 2) - self.diameter / 2
 
     @result("wood left behind", "W")
     def wood_left(self):
         """Least wood between the patch's flat bottom and the ring's other wall."""
-        radius = self.diameter / 2
-        if self.edge == "outside":
-            return self.ring_width - self.depth
-        return sqrt((radius + self.ring_width) ** 2 - (self.length / 2) ** 2) - radius - self.depth
+        return self.back - self.depth
 
     @result("plunge", "P", checks="depth")
     def plunge(self):
@@ -111,8 +131,8 @@ class Patch(Model):
     def worries(self):
         if self.wood_left < LEAST_WOOD:
             yield Caution(
-                "Only {} of wood are left behind the patch: clamp softly, or take a thinner patch.",
-                self.wood_left, input="depth",
+                "Only {} of wood are left behind the patch: clamp softly, or go less deep.", self.wood_left,
+                input="depth",
             )
         if self.proud == 0:
             yield Caution("A patch that is not left proud ends below the wall once it is trimmed.", input="proud")

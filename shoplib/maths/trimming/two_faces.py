@@ -1,7 +1,9 @@
 """A ring trimmed from two faces: what the first cutter reaches, what the second one needs, and in how many rounds."""
 
-from shoplib.maths.functions import least, whole
+from shoplib.maths.functions import least, most, whole
 from shoplib.model import Caution, Input, Model, ShapeError, length, model, result
+
+LEAST_HOLD = 4.0  # mm of template under the bearing, common practice
 
 
 @model
@@ -28,7 +30,8 @@ class TwoFaces(Model):
     )
     bearing_hold: Input = length(
         "bearing down the template", "b", low="2 mm", high="40 mm", step="0.5 mm", inch_step="1/32 in",
-        tolerance="0.3 mm", help="From the template's top down to the bearing's lower rim.", group="Template",
+        tolerance="0.3 mm", group="Template",
+        help="From the template's top down to the bearing's lower rim, the cutter as low as you will set it.",
     )
     first_cutting_length: Input = length(
         "first cutter's edges", "c_1", low="6 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in",
@@ -43,7 +46,7 @@ class TwoFaces(Model):
         tolerance="0.2 mm", help="Height of the bearing at its tip, its screw included.", group="Cutters",
     )
     first_depth: Input = length(
-        "first cut's depth", "a", low="2 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
+        "depth of the first cut", "a", low="2 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.3 mm",
         help="From the ring's upper face. Left out: as deep as the first cutter gets.", default=None, group="Cutters",
     )
     overlap: Input = length(
@@ -58,6 +61,11 @@ class TwoFaces(Model):
         "bite", "e", low="0.5 mm", high="6 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.2 mm",
         help="The most that one round may take off sideways.", default="2 mm", group="Bites",
     )
+    bearing_over: Input = length(
+        "second bearing larger by", "z", low="-1 mm", high="1 mm", step="0.05 mm", inch_step="1/256 in",
+        tolerance="0.02 mm", help="Diameter of the second bearing less that of its edges, by callipers.",
+        default="0 mm", group="Cutters",
+    )
 
     def check(self):
         if self.bearing_hold > self.template_thickness:
@@ -70,15 +78,20 @@ class TwoFaces(Model):
                 "The first cutter's edges end {} above the ring: lower the cutter, or take longer edges.",
                 -self.first_reach, input="first_cutting_length",
             )
-        if self.depth > self.first_reach + 1e-9:
+        if self.lowest > self.first_reach + 1e-9:
             raise ShapeError(
                 "A first cut {} deep is more than the cutter gets down ({}). Cut less deep, or take longer edges.",
-                self.depth, self.first_reach, input="first_depth",
+                self.lowest, self.first_reach, input="first_depth",
             )
-        if self.depth > self.ring_height + 1e-9:
+        if self.has("first_depth") and self.first_depth > self.ring_height + 1e-9:
             raise ShapeError(
-                "A first cut {} deep is more than the ring is high ({}).", self.depth, self.ring_height,
-                input="first_depth",
+                "A first cut {} deep is more than the ring is high ({}). Cut less deep.", self.first_depth,
+                self.ring_height, input="first_depth",
+            )
+        if self.hold <= 0:
+            raise ShapeError(
+                "For a first cut {} deep the bearing's lower rim would stand {} above the template: it has nothing to "
+                "run on. Cut deeper, or take shorter edges.", self.depth, -self.hold, input="first_depth",
             )
         if not self.one_face:
             self._check_second()
@@ -87,7 +100,7 @@ class TwoFaces(Model):
         if self.second_depth > self.second_cutting_length + 1e-9:
             raise ShapeError(
                 "The second cut is {} deep, the second cutter's edges are only {} long: this pair trims a ring up to "
-                "{} tall. Take longer edges, or a lower ring.",
+                "{} tall. Take longer edges, or cut deeper first.",
                 self.second_depth, self.second_cutting_length, self.tallest, input="second_cutting_length",
             )
         if self.band_left < self.second_bearing - 1e-9:
@@ -97,9 +110,9 @@ class TwoFaces(Model):
             )
 
     def on_card(self):
-        """In the order of work: the first cut, then what the second one needs, then the rounds."""
-        second = () if self.one_face else ("second_depth", "band_left", "tallest")
-        return ("first_reach", "depth", *second, "rounds", "each_bite")
+        """In the order of work: set and make the first cut, then the second one; how far out each round stays."""
+        second = () if self.one_face else ("second_set", "second_depth", "band_left")
+        return ("first_set", "hold", "depth", *second, "rounds", "each_bite", "tallest")
 
     @property
     def one_face(self):
@@ -108,13 +121,28 @@ class TwoFaces(Model):
 
     @result("first cutter reaches", "r")
     def first_reach(self):
-        """From the ring's upper face down to the lower end of the first cutter's edges."""
+        """From the ring's upper face down to the lower end of the first cutter's edges, set as low as it goes."""
         return self.first_cutting_length - (self.template_thickness - self.bearing_hold)
+
+    @result("edges' end below the ring's face, first cut", "a_0", plan=True, minor=True)
+    def lowest(self):
+        """From the ring's upper face down to the end of the edges, as they are set: as given, or as low as they go."""
+        return self.first_depth if self.has("first_depth") else self.first_reach
 
     @result("first cut's depth", "A", checks="first_depth")
     def depth(self):
         """From the ring's upper face: as given, or as deep as the cutter gets, the ring's height at the most."""
-        return self.first_depth if self.has("first_depth") else least(self.first_reach, self.ring_height)
+        return least(self.lowest, self.ring_height)
+
+    @result("edges' end below the base, first cut", "S_1")
+    def first_set(self):
+        """From the router base's underside, which slides on the template, down to the lower end of the edges."""
+        return self.template_thickness + self.lowest
+
+    @result("bearing's rim below the base, first cut", "g")
+    def hold(self):
+        """From the router base's underside, the template's top, down to the bearing's lower rim, as it is set."""
+        return self.first_set - self.first_cutting_length
 
     @result("second cut's depth", "B")
     def second_depth(self):
@@ -122,26 +150,47 @@ class TwoFaces(Model):
         self._second()
         return self.ring_height - self.depth + self.overlap
 
+    @result("cutter's tip below the base, second cut", "S_2")
+    def second_set(self):
+        """From the router base's underside, which slides on the ring, to the tip, bearing included. Raises likewise."""
+        return self.second_depth + self.second_bearing
+
     @result("wall for the second bearing", "u")
     def band_left(self):
-        """Height of the first cut's wall that the second cutter leaves for its own bearing to run on."""
+        """Height of the first wall that the second cutter leaves for its own bearing to run on. Raises likewise."""
         self._second()
         return self.depth - self.overlap
+
+    @result("step between the walls", "s", step="0.01 mm", inch_step="1/128 in")
+    def ridge(self):
+        """How far the second wall stands proud of the first one; negative: cut in deeper. Raises likewise."""
+        self._second()
+        return self.bearing_over / 2
 
     @result("tallest ring for this pair", "T")
     def tallest(self):
         """Height of the tallest ring that these two cutters can trim, each as deep as it gets."""
         return self.first_reach + self.second_cutting_length - self.overlap
 
+    @result("stays, template on both faces", "v")
+    def stays(self):
+        """Height of the band that the first cutter reaches from neither good face; nothing where it reaches through."""
+        return most(self.ring_height - self.first_reach, 0 * self.ring_height)
+
     @result("rounds", "n", kind="count")
     def rounds(self):
-        """How often each cutter goes round: the margin in bites, rounded up; the first rounds with larger bearings."""
+        """How often each cutter goes round: the margin in bites, rounded up."""
         return whole(self.margin / self.bite)
 
     @result("each bite", "E", step="0.05 mm")
     def each_bite(self):
         """What each round takes off sideways when all are alike."""
         return self.margin / self.rounds
+
+    @result("bearings larger than the edges by", "Z", step="0.1 mm", plan=True)
+    def bearings(self):
+        """For each round the bearing's diameter less the edges': twice what it leaves; nothing in the last round."""
+        return tuple(2 * self.each_bite * left for left in range(self.rounds - 1, -1, -1))
 
     def _second(self):
         if type(self.depth) is float and self.one_face:
@@ -153,12 +202,29 @@ class TwoFaces(Model):
                 f"The saw left {{}}: go round {self.rounds} times, the first with larger bearings. Without them saw no "
                 "farther than {} from the line.", self.margin, self.bite, input="margin",
             )
-        if not self.one_face and self.overlap == 0:
+        if self.lowest > self.ring_height + 1e-9:
             yield Caution(
-                "Without an overlap a hair is left between the two cuts.", input="overlap",
+                "The first cutter's edges end {} below the ring: lift it off the bench on blocks that lie inside its "
+                "line.", self.lowest - self.ring_height, input="first_cutting_length",
             )
-        if self.bearing_hold < 4:
+        if self.hold < LEAST_HOLD:
             yield Caution(
-                "The bearing has only {} of template to run on: it can slip off. Lower the cutter.",
-                self.bearing_hold, input="bearing_hold",
+                "The bearing has only {} of template to run on: it can slip off. Lower the cutter, or take shorter "
+                "edges.", self.hold, input="bearing_hold",
+            )
+        if not self.one_face:
+            yield from self._worry_about_second()
+
+    def _worry_about_second(self):
+        if self.overlap == 0:
+            yield Caution("Without an overlap a hair may stay between the two cuts.", input="overlap")
+        if self.bearing_over > 0:
+            yield Caution(
+                "The second bearing is too large: a ridge of {} stays between the walls. Sand it off, or change the "
+                "bearing.", self.ridge, input="bearing_over",
+            )
+        if self.bearing_over < 0:
+            yield Caution(
+                "The second bearing is too small: its edges cut {} into the finished wall. Change the bearing.",
+                -self.ridge, input="bearing_over",
             )
