@@ -8,6 +8,7 @@ from shoplib.bench.places import running
 from shoplib.bench.printouts import Printouts
 from shoplib.bench.settings import Settings
 from shoplib.bench.standing import UNITS, Standing
+from shoplib.bench.twins import start_in
 from shoplib.drawing import draw
 from shoplib.drawing.svg import svg
 from shoplib.model import ShapeError, answer, known, public, summary
@@ -53,7 +54,7 @@ class Bench(Standing):
             self.unit = former.unit
         self.settings.keep(former.settings)
         self.explain.keep(former.explain)
-        values = self.start | former.by_hand
+        values = self._start_now() | former.by_hand
         if self._is_whole(values):
             self.values, self.by_hand = values, dict(former.by_hand)
         else:
@@ -128,7 +129,7 @@ class Bench(Standing):
             "box": lambda: self._type(which, value),
             "choose": lambda: self._set_by_hand(which, self.controls[which].chosen(value)),
             "offer": lambda: self._fill(value),
-            "unit": lambda: self._switch(UNITS[value]),
+            "unit": lambda: self._choose_unit(UNITS[value]),
             "back": self._reset,
             "use": lambda: self._use(value),
             "measured": lambda: self._explain(self.settings, which, value),
@@ -165,13 +166,25 @@ class Bench(Standing):
         part.take(name, value)
         self.live.put(part.shown())
 
+    def _start_now(self):
+        """The sizes to start from in the unit that stands on the page."""
+        return start_in(self.cls, self.start, self.unit, self.given_unit)
+
+    def _choose_unit(self, unit):
+        """Another unit, chosen on the page: a bench that nobody has touched yet takes start sizes that suit it."""
+        untouched = self.values == self._start_now()
+        self.unit = unit
+        if untouched:
+            self.values = self._start_now()
+        self._switch(unit)
+
     def _switch(self, unit):
         self.unit = unit
         self.refresh()
         self.live.put(self.shown())
 
     def _reset(self):
-        self.values, self.by_hand, self.refused = dict(self.start), {}, False
+        self.values, self.by_hand, self.refused = self._start_now(), {}, False
         self.refresh()
         self.live.put(self.shown())
 

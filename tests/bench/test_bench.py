@@ -151,6 +151,29 @@ def test_units_change_all_that_is_shown(bench):
     assert all(" in" in text for text in shown[:4])
 
 
+def test_an_untouched_bench_takes_sizes_that_suit_inches_and_gives_them_back(bench):
+    bench.hear({"unit": "inches"})
+    wanted = {"diameter": "17 3/8 in", "cutter_diameter": "1/2 in", "ring_width": "3/4 in", "pass_depth": "3/16 in"}
+    assert {name: stands(bench, f"box.{name}") for name in wanted} == wanted
+    bench.hear({"unit": "millimetres"})
+    assert bench.model == JIG
+
+
+def test_a_size_set_by_hand_stays_when_inches_are_chosen(bench):
+    type_in(bench, "diameter", "441.5 mm")
+    bench.hear({"unit": "inches"})
+    assert bench.model == JIG.replace(diameter="441.5 mm")
+    bench.hear({"back": ""})
+    assert stands(bench, "box.diameter") == "17 3/8 in"
+
+
+@pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
+def test_every_example_can_start_in_inches(model):
+    started = Bench(model)
+    started.hear({"unit": "inches"})
+    assert started.problem is None and started.model is not None
+
+
 def test_back_to_the_start(bench):
     bench.set(diameter="300 mm", ring_width=None)
     bench.hear({"back": ""})
