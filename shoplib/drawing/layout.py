@@ -5,6 +5,8 @@ notes left and right, its title on top and the key of line kinds below. Texts st
 cannot sit on an outline or on one another, whatever the sizes are. x runs right and y down.
 """
 
+from functools import lru_cache
+
 from shoplib.drawing.placing import Placing
 from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
@@ -31,21 +33,44 @@ def lay_out(sheet, width=960.0, height=690.0, text=17.0, key=True, scale=None):
     if scale is not None:
         width, height = _needed(sheet, text, key, scale)
     plate = Plate(width, height, sheet.title, sheet.description)
-    foot = _place_key(plate, sheet, text) if key else 0.0
+    legend, foot = _key(tuple(sheet.layers()), width, height, text) if key else (Plate(width, height, "", ""), 0.0)
+    plate.take(legend)
     for view in sheet.views:
         x, y, w, h = view.cell
         pad = text * 0.5
         room = height - foot
         cell = (x * width + pad, y * room + pad, w * width - 2 * pad, h * room - 2 * pad)
-        Placing(plate, view, text).place(*cell, scale)
+        plate.take(_placed(_View(view), cell, text, scale))
     return plate
+
+
+class _View:
+    """A view as the mark by which it is known again: equal to each one that shows the same."""
+
+    def __init__(self, view):
+        self.view, self.texts = view, tuple(each.text for each in (*view.dimensions, *view.notes))
+
+    def __hash__(self):
+        return hash((self.view.title, len(self.view.shapes), self.texts))
+
+    def __eq__(self, other):
+        return self.view == other.view
+
+
+@lru_cache(maxsize=24)
+def _placed(seen, cell, text, scale):
+    """One view in its cell. Views that a slider leaves as they are, are not placed again."""
+    part = Plate(0.0, 0.0, "", "")
+    Placing(part, seen.view, text).place(*cell, scale)
+    return part
 
 
 def lay_out_key(sheet, width, text):
     """The key alone, on a plate of this width."""
-    height = _place_key(Plate(width, 0.0, "", ""), sheet, text)
+    layers = tuple(sheet.layers())
+    height = _key(layers, width, 0.0, text)[1]
     plate = Plate(width, height, "Key", "")
-    _place_key(plate, sheet, text)
+    plate.take(_key(layers, width, height, text)[0])
     return plate
 
 
@@ -54,24 +79,25 @@ def _needed(sheet, text, key, scale):
     needs = [(Placing(None, view, text).needed(scale), view.cell) for view in sheet.views]
     width = max((w + text) / cell[2] for (w, _), cell in needs)
     height = max((h + text) / cell[3] for (_, h), cell in needs)
-    return width, height + (_place_key(Plate(width, 0.0, "", ""), sheet, text) if key else 0.0)
+    return width, height + (_key(tuple(sheet.layers()), width, 0.0, text)[1] if key else 0.0)
 
 
-def _place_key(plate, sheet, text):
-    """The key along the foot: a swatch of each kind of line or area, and its meaning."""
-    layers = sheet.layers()
+@lru_cache(maxsize=24)
+def _key(layers, width, height, text):
+    """The key along the foot, a swatch of each kind of line or area and its meaning; and how much room it takes."""
+    part = Plate(width, height, "", "")
     used = [name for name in KEYED if name in layers]
     if not used:
-        return 0.0
-    small, x, y = text * 0.88, text, plate.height - text
+        return part, 0.0
+    small, x, y = text * 0.88, text, height - text
     for name in used:
         meaning = LAYERS[name].meaning
-        if x + 2.4 * text + text_width(meaning, small) > plate.width:
+        if x + 2.4 * text + text_width(meaning, small) > width:
             x, y = text, y - 1.5 * text
-        _swatch(plate, name, x, y, text)
-        plate.texts.append(Text(x + 2.0 * text, y, meaning, small, "start"))
+        _swatch(part, name, x, y, text)
+        part.texts.append(Text(x + 2.0 * text, y, meaning, small, "start"))
         x += 3.0 * text + text_width(meaning, small)
-    return plate.height - y + text * 0.9
+    return part, height - y + text * 0.9
 
 
 def _swatch(plate, name, x, y, text):

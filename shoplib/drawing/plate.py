@@ -36,9 +36,9 @@ def text_width(text, size):
     return sum(_WIDTHS.get(letter, 640) for letter in text) * size / 1000
 
 
-@dataclass
+@dataclass(eq=False)
 class Plate:
-    """A laid-out drawing: its size, shapes, leader and dimension lines, texts and scales."""
+    """A laid-out drawing: its size, shapes, leader and dimension lines, texts and scales, and the parts it has."""
 
     width: float
     height: float
@@ -49,3 +49,10 @@ class Plate:
     dots: list = field(default_factory=list)
     texts: list = field(default_factory=list)
     scales: list = field(default_factory=list)
+    parts: list = field(default_factory=list)
+
+    def take(self, part):
+        """Put a part on: a plate whose shapes, lines and texts stand where they are to stand on this one."""
+        for name in ("shapes", "lines", "dots", "texts", "scales"):
+            getattr(self, name).extend(getattr(part, name))
+        self.parts.append(part)

@@ -93,8 +93,7 @@ LAYERS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(NamedTuple):
     layer: str
     start: tuple
     end: tuple
@@ -104,8 +103,7 @@ class Line:
         return (self.start, self.end)
 
 
-@dataclass(frozen=True, slots=True)
-class Circle:
+class Circle(NamedTuple):
     layer: str
     centre: tuple
     radius: float
@@ -115,8 +113,7 @@ class Circle:
         return ((x - r, y - r), (x + r, y + r))
 
 
-@dataclass(frozen=True, slots=True)
-class Arc:
+class Arc(NamedTuple):
     """Anticlockwise from the start angle to the end angle (rad); with an arrow, at its end.
 
     An end smaller than the start runs clockwise.
@@ -142,8 +139,7 @@ class EndGrain(NamedTuple):
     pith: tuple
 
 
-@dataclass(frozen=True, slots=True)
-class Area:
+class Area(NamedTuple):
     """A filled shape: an outer outline and the holes left open in it; each a Circle or points.
 
     `grain` is the way the wood's fibres run: an angle (rad, anticlockwise from x to the right), or EndGrain.
@@ -161,8 +157,7 @@ def _points(outline):
     return outline.points() if isinstance(outline, Circle) else outline
 
 
-@dataclass(frozen=True, slots=True)
-class Dimension:
+class Dimension(NamedTuple):
     """A linear dimension between two points, its line moved out to one side of the view.
 
     `side` is below, above, left or right; the text names what is measured and its size.
@@ -175,8 +170,7 @@ class Dimension:
     row: int
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(NamedTuple):
     """A sentence beside the view with a leader to the point it speaks of."""
 
     at: tuple

@@ -8,6 +8,7 @@ import math
 import re
 from functools import lru_cache
 from html import escape
+from itertools import groupby
 
 from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import LAYERS, Arc, Circle, EndGrain, Line
@@ -29,32 +30,54 @@ def svg(sheet, prefix="plate", width=960.0, height=690.0, text=17.0):
 
 def write(plate, prefix="plate"):
     """Write a laid-out plate."""
-    parts = [
+    written = [_part(part, prefix) for part in plate.parts or [plate]]
+    return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_n(plate.width)} {_n(plate.height)}" role="img" '
         f'aria-label="{escape(plate.title + ". " + plate.description)}" '
-        f'style="width:100%;height:auto;display:block" {FACE}>',
-        _definitions(plate, prefix),
-        f'<rect width="{_n(plate.width)}" height="{_n(plate.height)}" fill="#ffffff"/>',
-    ]
-    parts += [_shape(shape, prefix) for shape in plate.shapes]
-    parts += [_shape(line, prefix) for line in plate.lines]
-    parts += [f'<circle cx="{_n(x)}" cy="{_n(y)}" r="3" fill="#222222"/>' for x, y in plate.dots]
-    parts += [_text(text) for text in plate.texts]
-    return "".join(parts) + "</svg>"
+        f'style="width:100%;height:auto;display:block" {FACE}>{_definitions([found for found, _ in written], prefix)}'
+        f'<rect width="{_n(plate.width)}" height="{_n(plate.height)}" fill="#ffffff"/>'
+        f"{''.join([text for _, text in written])}</svg>"
+    )
 
 
-def _definitions(plate, prefix):
-    """The hatches in use: grain lines along the fibres, rings on end grain, crossed lines on waste."""
+@lru_cache(maxsize=24)
+def _part(part, prefix):
+    """The hatches of a part with how far each reaches, and its SVG; parts that stay as they are are written once.
+
+    Lines, dots and texts of one kind are written together, and what they share is said once.
+    """
+    hatches = [_hatch(shape) for shape in part.shapes]
+    text = "".join([
+        *(_shape(shape, hatch, prefix) for shape, hatch in zip(part.shapes, hatches)),
+        *(_lines(layer, run) for layer, run in groupby(part.lines, lambda line: line.layer)),
+        _dots(part.dots),
+        _texts(part.texts),
+    ])  # fmt: skip
+    return _reaches(part.shapes, hatches), text
+
+
+def _reaches(shapes, hatches):
+    """The hatches in use (grain lines along the fibres, rings on end grain, crossed lines on waste) and their reach."""
     found = {}
-    for shape in plate.shapes:
-        name = _hatch(shape)
-        if name and not isinstance(shape, (Line, Arc)):
+    for shape, name in zip(shapes, hatches):
+        if name:
             found[name] = max(found.get(name, 0.0), _reach(shape))
-    return "<defs>" + "".join(_pattern(name, prefix, reach) for name, reach in found.items()) + "</defs>"
+    return found
+
+
+def _definitions(parts, prefix):
+    """The hatches of all parts, each defined once."""
+    found = {}
+    for part in parts:
+        for name, reach in part.items():
+            found[name] = max(found.get(name, 0.0), reach)
+    return "<defs>" + "".join([_pattern(name, prefix, reach) for name, reach in found.items()]) + "</defs>"
 
 
 def _hatch(shape):
     """What tells one hatch from another: kind, ground and direction; None where the shape has none."""
+    if isinstance(shape, (Line, Arc)):
+        return None
     style, grain = LAYERS[shape.layer], getattr(shape, "grain", None)
     if isinstance(grain, EndGrain):
         x, y = grain.pith
@@ -126,28 +149,60 @@ def _n(value):
     return "0" if text == "-0" else text
 
 
-def _pen(shape, prefix):
-    style, hatch = LAYERS[shape.layer], _hatch(shape)
+@lru_cache(maxsize=256)
+def _pen(layer, hatch, prefix):
+    """How the line of a shape is drawn, and what it is filled with."""
+    style = LAYERS[layer]
     dashes = f' stroke-dasharray="{" ".join(map(str, style.dashes))}"' if style.dashes else ""
     fill = f"url(#{_id(hatch, prefix)})" if hatch else style.fill
     return f'stroke="{style.colour}" stroke-width="{style.width}"{dashes}', f'fill="{fill}"'
 
 
-@lru_cache(maxsize=2048)
-def _shape(shape, prefix):
-    """One shape; remembered, as many stay where they are when a slider moves."""
-    pen, fill = _pen(shape, prefix)
+def _shape(shape, hatch, prefix):
+    pen, fill = _pen(shape.layer, hatch, prefix)
     if isinstance(shape, Line):
-        (x1, y1), (x2, y2) = shape.start, shape.end
-        head = _arrowhead(shape.end, math.atan2(y2 - y1, x2 - x1), shape.layer) if shape.arrow else ""
-        return f'<path d="M{_n(x1)} {_n(y1)}L{_n(x2)} {_n(y2)}" {pen} fill="none"/>{head}'
+        return _lines(shape.layer, [shape])
     if isinstance(shape, Circle):
         (x, y), r = shape.centre, shape.radius
-        return f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(r)}" {pen} {fill}/>'
+        return f'<circle cx="{x:.2f}" cy="{y:.2f}" r="{r:.2f}" {pen} {fill}/>'
     if isinstance(shape, Arc):
         return _arc(shape, pen)
     path = "".join(map(_outline, shape.outlines))
     return f'<path d="{path}" {pen} {fill} fill-rule="evenodd"/>'
+
+
+def _lines(layer, lines):
+    """Lines of one layer in one path, their arrowheads in another."""
+    length, half = _head(layer)
+    paths, heads = [], []
+    for line in lines:
+        (x1, y1), (x2, y2) = line.start, line.end
+        x, y = f"{x2:.2f}", f"{y2:.2f}"
+        if y1 == y2:
+            paths.append(f"M{x1:.2f} {y}H{x}")
+            head = f"l{-length if x2 > x1 else length} {half}v{-2 * half}z"
+        elif x1 == x2:
+            paths.append(f"M{x} {y1:.2f}V{y}")
+            head = f"l{half} {-length if y2 > y1 else length}h{-2 * half}z"
+        else:
+            paths.append(f"M{x1:.2f} {y1:.2f}L{x} {y}")
+            head = _arrowhead(x2 - x1, y2 - y1, length, half) if line.arrow else ""
+        if line.arrow:
+            heads.append(f"M{x} {y}{head}")
+    pen, _ = _pen(layer, None, "")
+    return f'<path d="{"".join(paths)}" {pen} fill="none"/>{_filled("".join(heads), layer)}'
+
+
+def _head(layer):
+    """Length and half the width of an arrowhead: slim, longer on thick lines."""
+    return (16, 6) if LAYERS[layer].width > 2 else (10, 2.6)
+
+
+def _arrowhead(dx, dy, length, half):
+    """An arrowhead from its tip on, for a line that comes from (-dx, -dy)."""
+    span = math.hypot(dx, dy)
+    c, s = dx / span, dy / span
+    return f"l{-length * c - half * s:.2f} {-length * s + half * c:.2f}l{2 * half * s:.2f} {-2 * half * c:.2f}z"
 
 
 def _arc(arc, pen):
@@ -158,38 +213,52 @@ def _arc(arc, pen):
     large, onward = int(abs(arc.end - arc.start) > math.pi), int(arc.end > arc.start)
     head = ""
     if arc.arrow:
-        head = _arrowhead(ends[1], arc.end + (1 if onward else -1) * math.pi / 2, arc.layer)
-    return (
-        f'<path d="M{_n(x1)} {_n(y1)}A{_n(r)} {_n(r)} 0 {large} {onward} {_n(x2)} {_n(y2)}" {pen} fill="none"/>{head}'
-    )
+        turn = 1 if onward else -1
+        way = -turn * math.sin(arc.end), turn * math.cos(arc.end)
+        head = _filled(f"M{x2:.2f} {y2:.2f}{_arrowhead(*way, *_head(arc.layer))}", arc.layer)
+    path = f"M{x1:.2f} {y1:.2f}A{r:.2f} {r:.2f} 0 {large} {onward} {x2:.2f} {y2:.2f}"
+    return f'<path d="{path}" {pen} fill="none"/>{head}'
 
 
 def _outline(outline):
     if isinstance(outline, Circle):
         (x, y), r = outline.centre, outline.radius
-        return (
-            f"M{_n(x - r)} {_n(y)}A{_n(r)} {_n(r)} 0 1 0 {_n(x + r)} {_n(y)}A{_n(r)} {_n(r)} 0 1 0 {_n(x - r)} {_n(y)}Z"
-        )
-    return "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in outline) + "Z"
+        half = f"A{r:.2f} {r:.2f} 0 1 0 "
+        return f"M{x - r:.2f} {y:.2f}{half}{x + r:.2f} {y:.2f}{half}{x - r:.2f} {y:.2f}Z"
+    return "M" + "L".join([f"{x:.2f} {y:.2f}" for x, y in outline]) + "Z"
 
 
-def _arrowhead(tip, direction, layer):
-    """A slim filled arrowhead, longer on thick lines."""
-    style = LAYERS[layer]
-    length, half = (16, 6) if style.width > 2 else (10, 2.6)
-    (x, y), c, s = tip, math.cos(direction), math.sin(direction)
-    back = (x - length * c, y - length * s)
-    points = [tip, (back[0] - half * s, back[1] + half * c), (back[0] + half * s, back[1] - half * c)]
-    return f'<path d="{_outline(points)}" fill="{style.colour}"/>'
+def _filled(path, layer):
+    return f'<path d="{path}" fill="{LAYERS[layer].colour}"/>' if path else ""
 
 
-@lru_cache(maxsize=512)
-def _text(text):
-    left, top, right, bottom = text.box()
-    turn = f' transform="rotate(-90 {_n(text.x)} {_n(text.y)})"' if text.turn else ""
-    bold = ' font-weight="bold"' if text.bold else ""
+def _dots(dots):
+    circles = "".join([f'<circle cx="{x:.2f}" cy="{y:.2f}" r="3"/>' for x, y in dots])
+    return f'<g fill="#222222">{circles}</g>' if dots else ""
+
+
+def _texts(texts):
+    """All texts on their white grounds; most are of one size and stand by their middle."""
+    if not texts:
+        return ""
+    usual = max(text.size for text in texts)
+    grounds, written = [], []
+    for text in texts:
+        left, top, right, bottom = text.box()
+        grounds.append(f"M{left:.2f} {top:.2f}h{right - left:.2f}v{bottom - top:.2f}H{left:.2f}z")
+        x, y = f"{text.x:.2f}", f"{text.y:.2f}"
+        turn = f' transform="rotate(-90 {x} {y})"' if text.turn else ""
+        written.append(f'<text x="{x}" y="{y}"{turn}{_face(text.size, text.anchor, text.bold, usual)}')
+        written.append(f">{escape(text.text)}</text>")
     return (
-        f'<rect x="{_n(left)}" y="{_n(top)}" width="{_n(right - left)}" height="{_n(bottom - top)}" fill="#ffffff"/>'
-        f'<text x="{_n(text.x)}" y="{_n(text.y)}" dy="0.36em" font-size="{_n(text.size)}" text-anchor="{text.anchor}"'
-        f'{bold}{turn} fill="#111111">{escape(text.text)}</text>'
+        f'<path d="{"".join(grounds)}" fill="#ffffff"/>'
+        f'<g font-size="{_n(usual)}" text-anchor="middle" fill="#111111">{"".join(written)}</g>'
     )
+
+
+@lru_cache(maxsize=64)
+def _face(size, anchor, bold, usual):
+    """How a text is written where it is not as most are."""
+    different = f' font-size="{_n(size)}"' if size != usual else ""
+    different += f' text-anchor="{anchor}"' if anchor != "middle" else ""
+    return ' dy="0.36em"' + different + (' font-weight="bold"' if bold else "")

@@ -71,6 +71,7 @@ def _mixed(top: int, bottom: int) -> str:
     return f"{whole} {fraction}" if whole else fraction
 
 
+@lru_cache(maxsize=4096)  # most sizes stay as they are while one slider moves
 def write(value: float, kind: str, unit: str, step: str) -> str:
     """Write a float, given in the kind's base unit, in a unit, rounded to the nearest step.
 

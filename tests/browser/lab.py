@@ -124,7 +124,10 @@ SETTLE = """async () => {
 }"""
 OPEN = "async path => { await window.jupyterapp.commands.execute('docmanager:open', {path}) }"
 CLOSE = "() => window.jupyterapp.shell.currentWidget.dispose()"
-RUN_ALL = "async () => { await window.jupyterapp.commands.execute('notebook:run-all-cells') }"
+RUN_ALL = """() => Promise.race([
+  window.jupyterapp.commands.execute('notebook:run-all-cells'),
+  new Promise((_, fail) => setTimeout(() => fail(new Error('the cells do not come to an end')), 60000)),
+]).then(() => null)"""
 OUTPUTS = """() => [...window.jupyterapp.shell.currentWidget.content.model.cells]
   .map(cell => cell.toJSON())
   .filter(cell => cell.cell_type === 'code' && !cell.metadata.tags?.includes('raises-exception'))

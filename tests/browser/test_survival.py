@@ -70,6 +70,7 @@ class Page:
 
     def alive(self):
         """Hold that everything on the page follows the hand."""
+        self.page.bring_to_front()
         outputs = self.page.locator(".jp-OutputArea-output")
         benches = outputs.filter(has=self.page.get_by_role("slider")).filter(has=self.page.locator("svg[aria-label]"))
         rims = outputs.filter(has=self.page.get_by_title("Point 1, across"))
@@ -86,9 +87,9 @@ class Page:
         assert [text for text in DEAD if text in shown] == []
         assert self.page.evaluate("window.heard.errors.splice(0)") == []
 
-    def drawings(self, number):
-        """Hold that so many drawings come to stand on the page."""
-        self.page.wait_for_function(f"document.querySelectorAll('svg[aria-label]').length === {number}")
+    def drawn_below(self, number):
+        """Hold that a cell comes to show a drawing."""
+        self.page.locator(".jp-Cell").nth(number).locator("svg[aria-label]").wait_for()
 
     def _follows(self, root, act):
         before = root.locator("svg[aria-label]").inner_html()
@@ -148,19 +149,16 @@ def test_run_all_again_and_reload(page):
     page.alive()
 
 
-@pytest.mark.parametrize("number", range(len(CELLS) - 1))
-def test_one_cell_again_and_reload(page, number):
-    page.run_cell(number)
-    page.run_cell(number)
+def test_cells_again_each_by_itself_and_with_another_text(page):
+    for number in range(len(CELLS) - 1):
+        page.run_cell(number)
+        page.run_cell(number)
     page.alive()
     page.reload()
     page.alive()
-
-
-def test_another_text_in_the_cell(page):
     page.write_cell(0, CELLS[0].replace('CircleJig("440 mm", "12 mm", ring_width="20 mm")', OTHER))
-    page.run_cell(0)
     page.write_cell(1, f"one = Bench({OTHER})\nother = Bench(CircleJig('210 mm', '6 mm'))\ndisplay(one, other)")
+    page.run_cell(0)
     page.run_cell(1)
     page.alive()
     page.reload()
@@ -171,18 +169,15 @@ def test_kernel_restart(page):
     page.restart()
     page.run_all()
     page.alive()
-    page.reload()
-    page.alive()
-
-
-def test_kernel_restart_and_reload(page):
     page.restart()
     page.reload()
     page.run_all()
     page.alive()
+    page.reload()
+    page.alive()
 
 
-def test_two_windows(page, browser, lab, name):
+def test_two_windows(page, lab, name):
     other = Page(page.page.context, lab, name)
     other.run_all()
     other.alive()
@@ -198,13 +193,16 @@ def test_two_windows(page, browser, lab, name):
     page.alive()
 
 
-def test_closed_and_shown_again(page):
-    page.write_cell(4, "bench.widget.close(); rim.widget.close()")
+@pytest.mark.parametrize("close", [
+    "bench.widget.close()\nrim.widget.close()", "import ipywidgets\nipywidgets.Widget.close_all()",
+], ids=("two", "everything"))  # fmt: skip
+def test_closed_and_shown_again(page, close):
+    page.write_cell(4, close)
     page.run_cell(4)
-    for name, drawings in (("bench", 3), ("rim", 3)):
+    for name in ("bench", "rim"):
         page.write_cell(4, name)
         page.run_cell(4)
-        page.drawings(drawings)
+        page.drawn_below(4)
     page.write_cell(4, "")
     page.run_all()
     page.alive()
@@ -212,22 +210,12 @@ def test_closed_and_shown_again(page):
     page.alive()
 
 
-def test_everything_closed_behind_its_back(page):
-    page.write_cell(4, "import ipywidgets\nipywidgets.Widget.close_all()")
-    page.run_cell(4)
-    page.write_cell(4, "")
-    page.run_all()
-    page.alive()
-    page.reload()
-    page.alive()
-
-
-def test_an_old_bench_is_shown_again(page):
+def test_a_former_bench_is_shown_again(page):
     page.write_cell(0, CELLS[0].replace("bench = ", "former = globals().get('bench')\nbench = "))
     page.run_cell(0)
     page.write_cell(4, "former")
     page.run_cell(4)
-    page.drawings(5)
+    page.drawn_below(4)
     page.write_cell(4, "")
     page.run_cell(4)
     page.alive()

@@ -190,3 +190,36 @@ def test_plate_keeps_y_down_and_the_shape_undistorted():
     across, down = right.centre[0] - high.centre[0], right.centre[1] - high.centre[1]
     assert down > 0 and across == pytest.approx(3 * down)
     assert isinstance(high, Circle) and high.radius == pytest.approx(down / 100)
+
+
+def two_views(size):
+    """A sheet of which one view stays as it is while a size changes."""
+    sheet = Sheet("two")
+    for title, radius, cell in (("still", 50, (0, 0, 0.5, 1)), ("moving", size, (0.5, 0, 0.5, 1))):
+        view = sheet.view(title, cell)
+        view.circle("kept", (0, 0), radius)
+        view.dimension((-radius, 0), (radius, 0), f"{2 * radius} mm")
+    return sheet
+
+
+def test_a_view_that_stays_is_not_placed_again():
+    first, second = lay_out(two_views(30)), lay_out(two_views(31))
+    same = [one is other for one, other in zip(first.parts, second.parts)]
+    assert same == [True, True, False], "key and still view, but not the moving one"
+    assert first.texts != second.texts and len(first.shapes) == len(second.shapes)
+
+
+def test_what_is_done_to_a_plate_reaches_no_other():
+    plate = lay_out(two_views(30))
+    whole = list(plate.texts), list(plate.shapes)
+    plate.texts.clear()
+    plate.shapes.append(plate.shapes[0])
+    again = lay_out(two_views(30))
+    assert (again.texts, again.shapes) == whole
+
+
+def test_a_view_with_the_same_texts_and_another_shape_is_placed_anew():
+    one, other = two_views(30), two_views(30)
+    other.views[0].circle("waste", (0, 0), 20)
+    other.views[0].shapes.pop(0)
+    assert lay_out(one).parts[1] is not lay_out(other).parts[1]
