@@ -52,12 +52,34 @@ KNOWN = {
         "the leg splits at the first door sill": (1, "there the leg splits"),
         "a caster breaks though three like it could carry the whole": (6, "That is the rule of three"),
     },
+    "pull_bars": {
+        "the bar is short by its own thickness": (2, "short by its own"),
+        "the joint gapes twice what the saw's error told": (3, "That is one face alone"),
+        "the arm is off by ever so much more than the bar's skin": (4, "how far the bar's skin has turned"),
+        "the bar stays off, the glue comes out": (5, "That stub stands on the bottom"),
+        "the stub breaks at the leg, the bar is whole": (6, "there the stub breaks"),
+    },
+    "screws": {
+        "the screw pulls out with hardly any thread on it": (1, "The washer holds the head back"),
+        "a move twice too small": (2, "It is held fast on one line"),
+        "the panel cracks beside a screw in the damp season": (3, "there it jams"),
+        "the washer is jammed in its counterbore": (4, "with no room it stops the screw"),
+        "the thread holds by its edges alone": (5, "That is the whole root"),
+        "one tip shows in the tray": (6, "So it is in the other rails"),
+    },
     "marking_out": {
         "a leg measured by its strip comes out too thick": (2, "You forgot the card"),
         "the far end of a rail is out by twenty times the slip": (3, "the rail carries the angle"),
         "the long board's hole stands too near the corner": (4, "the long board also covers"),
         "the same wrong angle on every leg": (5, "Only on the leg that it was made for"),
         "both lines of the cradle lie too high": (6, "That is for a knife"),
+    },
+    "timber": {
+        "the last piece is short by all the kerfs": (1, "You forgot the kerf"),
+        "a block or two too few from a board": (2, "the kerf is taken many times"),
+        "a part too thin when both faces are clean": (3, "only as long as nobody planes it"),
+        "a bill higher than reckoned": (4, "You took the planed thickness"),
+        "a load heavier than reckoned": (5, "add the moisture"),
     },
 }
 # Slips of the order of work, of the hand or of the choice of a size: none of them turns one number into another.
@@ -88,9 +110,18 @@ NO_NUMBER = {
         "a circle that fits no point",
     ),
     "casters": (),
+    "pull_bars": (
+        "the tips spread, or draw together", "the bar will not go on though each piece is right",
+        "a short arm is snatched and torn",
+    ),
+    "screws": (
+        "the panel bows or splits with the seasons", "the small hole runs out to one side",
+        "the ring cracks though the screws slide", "the head has pulled into its hole",
+    ),
     "marking_out": (
         "the strip's ends gape", "lower rails turned against upper ones", "the second rail on the wrong side of a leg",
     ),
+    "timber": ("a knot in the middle of a rail", "a strip that cannot be sawn off in one go", "cross grain in a part"),
 }  # fmt: skip
 
 

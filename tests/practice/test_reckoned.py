@@ -134,9 +134,61 @@ def marking_out(quarter, measured, miss, end, apart, depth):
     yield leg / 2 * math.sqrt(2) - point
 
 
+def timber(strip, blocks, thickness, feet, weight):
+    count, piece, kerf = bare_numbers(strip.text)[0], *lengths(strip)
+    yield count * piece + (count - 1) * kerf
+    block, board, saw = lengths(blocks)
+    sawn, number = block, 0
+    while sawn <= board + 1e-6:  # block by block, a cut before each next one
+        sawn, number = sawn + saw + block, number + 1
+    yield number
+    part, *rough = lengths(thickness)[:7]
+    planed = [each - 5 for each in rough] if thickness.unit == "mm" else lengths(thickness)[7:13]
+    yield 1 + [left >= part for left in planed].index(True)
+    long, wide, thick = (size / 25.4 for size in lengths(feet))
+    yield round(100 * long / 12 * wide / 12 * thick)
+    (long, wide, thick), (moist,) = lengths(weight), only("percent", weight)
+    count, gravity = bare_numbers(weight.text)[0], next(x for x in bare_numbers(weight.text) if 0 < x < 1)
+    yield count * long * wide * thick * 1e-9 * 1000 * gravity * (1 + moist)
+
+
+def pull_bars(saw, long_side, gap, roll, stub, stress):
+    thick, width = lengths(long_side)
+    (error,), (turn,), (reach,) = only("angle", gap), only("angle", roll), lengths(roll)
+    room, into_bar, into_leg, clear = lengths(stub)
+    yield (math.pi - only("angle", saw)[0]) / 2
+    yield width + thick
+    # Two lines from one heel, each aslant by the error: where they meet the two outer sides, seen from the heel.
+    slant = thick * math.tan(math.pi / 4 - error)
+    yield math.dist((-slant, thick), (-thick, slant))
+    yield reach * math.cos(math.pi / 2 - turn)
+    yield room + into_bar + into_leg - clear - clear
+    across, arm = lengths(stress)
+    inertia = math.pi * (across / 2) ** 4 / 4
+    yield only("mass", stress)[0] * 9.80665 * arm * (across / 2) / inertia
+
+
+def screws(thread, carried, hole, bore, lead, low):
+    rail, deep, screw, washer = lengths(thread)
+    (away,), (made, damp) = lengths(carried), only("percent", carried)
+    shank, outward, inward = lengths(hole)
+    across, through, thin = lengths(bore)
+    (root,), gravity = lengths(lead), bare_numbers(lead.text)[0]
+    inside, panel, lower = lengths(low)
+    yield screw - washer - (rail - deep)
+    yield away * bare_numbers(carried.text)[0] * 100 * (damp - made)
+    yield shank + 2 * max(outward, inward)
+    yield across + 2 * (through / 2 - thin / 2)
+    yield root * (0.9 if gravity > 0.6 else 0.7)
+    yield panel - inside - lower
+
+
 RECKONED = {
     each.__name__: each
-    for each in (circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters, marking_out)
+    for each in (
+        circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters, screws, marking_out, timber,
+        pull_bars,
+    )
 }
 
 

@@ -97,7 +97,7 @@ def _cut(view, bar, unit):
             _path(view, "hidden", [(tip, 0.3 * stub), (tip + way * bar.drill_point, 0), (tip, -0.3 * stub)])
     view.line("centre", (1.03 * back, 0), (room + 1.06 * bar.bar_diameter, 0))
     view.dimension((-bar.leg_depth, -stub), (0, -stub), f"leg {given(bar, 'leg_depth', unit)}")
-    view.dimension((0, -stub), (room, -stub), f"hand room {given(bar, 'hand_room', unit)}", row=1)
+    view.dimension((0, -stub), (room, -stub), f"room {given(bar, 'hand_room', unit)}", row=1)
     view.dimension((room, -stub), (end, -stub), f"bar {given(bar, 'bar_depth', unit)}", row=2)
     text = f"stub {found(bar, 'stub_length', unit)}"
     view.dimension((clear - bar.leg_depth, stub), (end - clear, stub), text, "above")
