@@ -45,7 +45,7 @@ class SawBench(Standing):
         self._table("board", [files.board_texts(board, unit) for board in boards], self.start)
         self.texts, self.wrong, self.problem, self.worker = dict(self.start), {}, None, None
         self.stopped, self.said, self.share, self.plan = threading.Event(), "", 0.0, None
-        self._work(*self._read())
+        self._accept(self._planned(*self._read()))
         super().__init__()
         self._keep(self.place.holder)
         self.stand()
@@ -95,11 +95,14 @@ class SawBench(Standing):
 
     # The plan ------------------------------------------------------------------------------------------------
 
-    def _work(self, parts, boards, progress=None):
-        """Make the plan; raises what keeps it from being made."""
+    def _planned(self, parts, boards, progress=None):
+        """The plan for these parts and boards; raises what keeps it from being made."""
         sizes = {name: self.texts[name] for name in ALLOWANCES}
-        plan = saw_plan(parts, boards, **sizes, seconds=self.seconds, progress=progress, stop=self.stopped.is_set,
+        return saw_plan(parts, boards, **sizes, seconds=self.seconds, progress=progress, stop=self.stopped.is_set,
                         unit=self.unit)  # fmt: skip
+
+    def _accept(self, plan):
+        """Show this plan from now on."""
         self.plan, self.problem = plan, None
         self._draw()
 
@@ -108,7 +111,7 @@ class SawBench(Standing):
 
     def begin(self):
         """Start to plan in a thread of its own: the page can be used meanwhile."""
-        if self.worker is not None and self.worker.is_alive():
+        if self.worker is not None:
             return
         self.stopped.clear()
         self.printouts.forget()
@@ -122,20 +125,24 @@ class SawBench(Standing):
         self.worker.start()
 
     def _in_the_background(self, parts, boards):
-        def finish():
-            try:
-                raise failure
-            except WRONG as error:
-                self.problem, self.said = error, ""
-
-        failure = None
+        plan, failure = None, None
         try:
-            self._work(parts, boards, self._progress)
-            self.said = "Stopped: the best plan so far." if self.stopped.is_set() else ""
-        except Exception as error:  # told on the page, below
+            plan = self._planned(parts, boards, self._progress)
+        except Exception as error:  # told on the page, by `_end`
             failure = error
-        self.worker = None
-        self.act(lambda: (failure is not None and finish(), self.live.put(self.shown())))
+        self.act(lambda: self._end(plan, failure))
+
+    def _end(self, plan, failure):
+        """The work is over: show its plan, or say why there is none."""
+        self.worker, self.said = None, ""
+        if isinstance(failure, WRONG):
+            self.problem = failure
+        elif failure is not None:
+            raise failure
+        else:
+            self.said = "Stopped: the best plan so far." if self.stopped.is_set() and not plan.finished else ""
+            self._accept(plan)
+        self.live.put(self.shown())
 
     def _progress(self, share, gap):
         """Show how far the work is, a few times a second."""
@@ -340,7 +347,7 @@ class SawBench(Standing):
         former = self.texts, self.plan, self.problem, self.drawing, self.wrong
         try:
             self.texts = self.texts | texts
-            self._work(*self._read())
+            self._accept(self._planned(*self._read()))
             return self.line()
         except WRONG as error:
             return f"SawBench: no plan. {_tell(error, self.unit)}"

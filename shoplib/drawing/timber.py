@@ -44,7 +44,7 @@ def _key(plate, faults):
     plate.shapes += key.shapes
     plate.texts += key.texts
     plate.texts.append(Text(TITLE, key.height + 6, "Widths are drawn larger than lengths. Large numbers: pieces. "
-                            "Small numbers on the cuts: order of sawing.", 0.88 * TITLE, "start"))  # fmt: skip
+                            "Small ones: cuts in their order; those without room are in the list.", 0.8 * TITLE, "start"))  # fmt: skip
     return key.height + 16
 
 
@@ -85,16 +85,16 @@ class _At:
 def _numbers(plate, each, at):
     """Every cut as a line with its number on it, and every piece's number in its middle, where they have room."""
     taken = []
-    for step in steps(each.board.plain["length"], each.board.plain["width"], each.layout):
-        _cut(plate, step.cut, each.board.plain, at, taken)
     for place in each.layout.places:
         (left, foot), (right, head) = at(place.left, place.low), at(place.left + place.length, place.low + place.width)
         text, room = str(place.piece), (right - left - 4, foot - head - 3)
         size = min(24.0, room[1], 24.0 * room[0] / text_width(text, 24.0))
-        _write(plate, taken, text, size, _spots((left, head, right, foot), size), True)
+        _write(plate, taken, text, max(size, SMALLEST), _spots((left, head, right, foot)), True)
+    for step in steps(each.board.plain["length"], each.board.plain["width"], each.layout):
+        _cut(plate, step.cut, each.board.plain, at, taken)
 
 
-def _spots(box, size):
+def _spots(box):
     """Where a piece's number may stand, its middle first."""
     left, top, right, bottom = box
     x, y = (left + right) / 2, (top + bottom) / 2

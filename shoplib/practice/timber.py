@@ -56,7 +56,6 @@ def _pieces(sizes):
              "eats a block or more."),
             (math.floor((board - kerf) / piece + 1e-9), "You took the kerf off once: it is taken between every two "
              "blocks."),
-            (fit + 1, "One too many: only whole blocks count."),
             (fit - 1, "One too few: the last block needs no cut after it."),
         ),
         "The board and one kerf, over a block and one kerf; only whole ones count.", kind="count",
@@ -66,25 +65,22 @@ def _pieces(sizes):
 def _thickness(sizes):
     part = _mm(sizes.pick(2, mm=(16, 18, 21, 24), inches=(7 / 8, 15 / 16, 1.125, 1.25)))
     yard = sold(sizes.unit)
-    answer = thinnest_sold(part, sizes.unit)
-    before = [each for each in yard if each < answer]
+    rack = 1 + yard.index(thinnest_sold(part, sizes.unit))
     told = ", ".join(sizes.write(each) for each in yard[:6])
     rule = (
         "Planing takes 5 mm." if sizes.unit == "mm" else
         "They plane to " + ", ".join(sizes.write(surfaces_to(each)) for each in yard[:6]) + ", in this order."
     )
     return sizes.ask(
-        f"A part is to be {sizes.write(part)} thick when it is planed. The yard sells rough boards of {told}. {rule} "
-        "Which thickness do you buy?",
-        answer,
+        f"A part is to be {sizes.write(part)} thick when it is planed. The yard's racks hold rough boards of {told}. "
+        f"{rule} From which rack, counted from the thinnest, do you buy?",
+        rack,
         (
-            (next(each for each in yard if each >= part), "That is thick enough only as long as nobody planes it: "
-             "both rough faces have to go."),
-            (before[-1] if before else 0.0, "It planes to less than the part."),
-            (yard[yard.index(answer) + 1], "That does too, and costs a size more: the next thinner one planes to it."),
-            (part, "That is the finished part: the yard sells rough boards."),
+            (1 + next(n for n, each in enumerate(yard) if each >= part), "That is thick enough only as long as nobody "
+             "planes it: both rough faces have to go."),
+            (rack + 1, "That does too, and costs a size more: the next thinner one planes to it."),
         ),
-        "The thinnest that still planes to the part.", mm=0.3, inches=1 / 64,
+        "The thinnest that still planes to the part.", kind="count",
     )
 
 
@@ -106,7 +102,6 @@ def _feet(sizes):
         (
             (round(planed), "You took the planed thickness: timber is counted rough, as it is sold."),
             (round(face / 304.8**2 * 100), "That is the face in square feet: the thickness in inches is missing."),
-            (round(12 * answer), "You took the width in inches: all but the thickness is in feet."),
             (round(answer / 12), "You took the thickness in feet: it alone is in inches."),
         ),
         "Thickness in inches, times width in feet, times length in feet.", kind="count",

@@ -3,15 +3,22 @@
 import itertools
 import math
 import random
+import time
 
 import published
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from shoplib import MeasureError, ShapeError
-from shoplib.maths.timber import Board, Part, saw_plan
-from shoplib.maths.timber.plan import board_feet
+from shoplib import MeasureError, ShapeError, StaveRing
+from shoplib.maths.timber import (
+    Board, Part, read_boards, read_parts, saw_plan, stand_parts, stand_rack, write_boards, write_parts,
+)
+from shoplib.maths.timber.longest_first import longest_first
+from shoplib.maths.timber.patterns import Kind, fits
+from shoplib.maths.timber.plan import _problem, board_feet
+from shoplib.maths.timber.pricing import Pricing, grid_for
+from shoplib.maths.timber.sawing import steps
 from shoplib.maths.timber.stock import quarters, rough, surfaces_to, thinnest_sold
 
 ASH = "Ash, white"
@@ -213,5 +220,260 @@ def test_a_part_that_no_board_can_hold_is_named_with_the_board_it_needs():
     plan = saw_plan(parts, [Board("b", "1000 mm", "150 mm", "27 mm")])
     (missing,) = plan.missing
     assert (missing.part.name, missing.count) == ("long rail", 2)
-    assert "1520 mm long" in missing.why and "54 mm wide" in missing.why
+    assert "1520.0 mm long" in missing.why() and "54.0 mm wide" in missing.why()
+    assert "59 27/32 in long" in missing.why("in")
     check(plan, parts, [plan.boards[0].board])
+
+
+# Two-dimensional cases, all plans of them tried -----------------------------------------------------------------
+
+
+def holds(pieces, length, width, kerf, ripped):
+    """Whether all pieces (along, across) come out of one rectangle, by trying every way to share them out in strips."""
+    sizes = [(a, b) if ripped else (b, a) for a, b in pieces]
+    along, across = (length, width) if ripped else (width, length)
+    return any(
+        sum(max(b for _, b in strip) + kerf for strip in strips) <= across + kerf
+        and all(sum(a + kerf for a, _ in strip) <= along + kerf for strip in strips)
+        for strips in shared_out(sizes)
+    )  # fmt: skip
+
+
+def shared_out(items):
+    """All ways to put items into heaps."""
+    if not items:
+        yield []
+        return
+    first, *rest = items
+    for heaps in shared_out(rest):
+        yield [[first], *heaps]
+        for place in range(len(heaps)):
+            yield [*heaps[:place], [first, *heaps[place]], *heaps[place + 1 :]]
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_small_plans_in_two_dimensions_tried_whole(seed):
+    """Five pieces and three boards without faults: every board set, every share, every strip."""
+    chance = random.Random(seed)
+    rough_sizes = [(chance.randrange(150, 600, 10), chance.randrange(40, 110, 5)) for _ in range(5)]
+    racks = [(chance.choice([600, 900, 1200]), chance.choice([110, 160, 200])) for _ in range(3)]
+    parts = [Part(f"p{n}", 1, f"{a - 20} mm", f"{b - 4} mm", "20 mm", ASH) for n, (a, b) in enumerate(rough_sizes)]
+    boards = [Board(f"b{n}", f"{a} mm", f"{b} mm", "27 mm") for n, (a, b) in enumerate(racks)]
+    fit = {
+        (board, some): any(holds([rough_sizes[n] for n in some], *racks[board], 3, way) for way in (True, False))
+        for board in range(3) for count in range(6) for some in itertools.combinations(range(5), count)
+    }  # fmt: skip
+    costs = [
+        sum(a * b for n, (a, b) in enumerate(racks) if n in shared)
+        for shared in itertools.product(range(3), repeat=5)
+        if all(fit[board, tuple(n for n in range(5) if shared[n] == board)] for board in range(3))
+    ]
+    plan = saw_plan(parts, boards, seconds=5)
+    check(plan, parts, boards)
+    if not costs:
+        assert plan.missing
+        return
+    assert plan.bound <= min(costs) * 1e-6 + HAIR, "the bound is above a plan that can be sawn"
+    assert min(costs) * 1e-6 - HAIR <= plan.cost <= 1.15 * min(costs) * 1e-6 + HAIR
+    if plan.finished:
+        assert plan.cost == pytest.approx(min(costs) * 1e-6)
+
+
+# The parts of the solver -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_pattern_is_worth_more_than_the_pricing_says(seed):
+    """All sets of up to five pieces of three kinds, tried whole."""
+    chance = random.Random(seed)
+    kinds = {n: Kind(chance.randrange(80, 400, 7), chance.randrange(20, 90, 3), 2) for n in range(3)}
+    worth = {n: chance.uniform(0.5, 2) for n in kinds}
+    length, width = chance.randrange(400, 800), chance.randrange(90, 160)
+    pricing = Pricing(kinds, {0: (length, width)}, 3.0)
+    (value, pattern), = [pricing.best(worth, dict.fromkeys(kinds, 2))[0]]
+    best = max(
+        sum(worth[n] for n in some)
+        for count in range(6) for some in itertools.combinations([0, 0, 1, 1, 2, 2], count)
+        if not some or any(holds([kinds[n][:2] for n in some], length, width, 3, way) for way in (True, False))
+    )  # fmt: skip
+    assert value >= best - HAIR
+    assert fits(pattern(), kinds, length, width, 3.0)
+    filled, exact = pricing.fill(0, worth, dict.fromkeys(kinds, 2))
+    assert fits(exact, kinds, length, width, 3.0) and filled <= value + HAIR
+    assert all(count <= 2 for count in exact.counts().values())
+
+
+def test_a_bound_counts_pieces_down_and_boards_up():
+    kinds = {0: Kind(100.4, 50.4, 9)}
+    for_plans, for_bound = (Pricing(kinds, {0: (308.5, 54.5)}, 3.3, 1.0, bound) for bound in (False, True))
+    assert for_plans.units[0] == (104, 54) and for_bound.units[0] == (103, 53)
+    assert for_plans.rooms[0] == (311, 57) and for_bound.rooms[0] == (312, 58)
+
+
+def test_a_plan_is_only_exchanged_for_a_better_one():
+    """However long it works, it never shows a worse plan than longest-first."""
+    parts, boards = crowd(60, 12, 3)
+    for seconds in (0.0, 0.3, 1.0):
+        plan = saw_plan(parts, boards, seconds=seconds)
+        first = longest_first(_problem([rough(part) for part in parts], boards, 3.0))
+        assert not plan.missing
+        assert not first.complete or plan.cost <= first.cost + HAIR
+        check(plan, parts, boards)
+
+
+def crowd(count, many, seed):
+    """Parts and boards by chance: equal parts by twos and fours, boards with a fault here and there."""
+    chance = random.Random(seed)
+    parts = [
+        Part(f"p{n}", 4, f"{chance.randrange(120, 780, 10)} mm", f"{chance.choice([30, 40, 60, 80])} mm", "20 mm", ASH)
+        for n in range(count // 4)
+    ]
+    boards = [
+        Board(f"b{n}", f"{chance.randrange(1500, 3100, 50)} mm", f"{chance.randrange(110, 230, 5)} mm", "27 mm",
+              faults=[("400 mm", "450 mm")] if n % 3 == 0 else ()) for n in range(many)
+    ]  # fmt: skip
+    return parts, boards
+
+
+def test_a_stop_is_heard_within_a_second_and_the_gap_is_told():
+    parts, boards = crowd(120, 24, 1)
+    begun, told = time.monotonic(), []
+    plan = saw_plan(parts, boards, seconds=30, stop=lambda: time.monotonic() > begun + 1.0,
+                    progress=lambda share, gap: told.append((share, gap)))  # fmt: skip
+    assert time.monotonic() - begun < 1.0 + 3.0  # a second, and what a loaded machine takes
+    assert not plan.missing and not plan.finished
+    shares, gaps = zip(*told)
+    assert list(shares) == sorted(shares) and all(0 <= share <= 1 for share in shares)
+    known = [gap for gap in gaps if gap is not None]
+    assert known == sorted(known, reverse=True) and known[-1] == pytest.approx(plan.gap)
+
+
+def test_inches_lie_on_a_grid_of_their_own():
+    assert grid_for([25.4, 3.175, 38.1]) == (25.4 / 32, True)
+    parts = [Part("rail", 5, "11 7/8 in", "2 in", "3/4 in", ASH)]
+    plan = saw_plan(parts, [Board("b", "60 1/2 in", "2 in", "1 in")], kerf="1/8 in", end="1/8 in", edge="0 in",
+                    unit="in")  # fmt: skip
+    assert not plan.missing and plan.finished  # 5 x 12 in and four kerfs: to the last 1/8
+
+
+# What the sheet says of each cut -----------------------------------------------------------------------------
+
+
+@settings(max_examples=15)
+@given(st.lists(sizes, min_size=1, max_size=4), racks())
+def test_steps_free_every_piece_once(parts, boards):
+    plan = saw_plan(parts, boards, seconds=0.2)
+    for each in plan.boards:
+        done = steps(each.board.plain["length"], each.board.plain["width"], each.layout)
+        freed = [number for step in done for number in step.frees]
+        places = {place.piece: place for place in each.layout.places}
+        whole = [p for p in places.values() if math.isclose(p.length, each.board.plain["length"])
+                 and math.isclose(p.width, each.board.plain["width"])]  # fmt: skip
+        assert sorted(set(freed)) == sorted(set(places) - {p.piece for p in whole})
+        assert all(-HAIR <= step.fence for step in done)
+
+
+# Files -------------------------------------------------------------------------------------------------------
+
+HEAD = "board,length,width,thickness,price,faults,timber\n"
+
+
+def write_file(folder, text, name="boards.csv"):
+    path = folder / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_boards_and_parts_go_to_a_file_and_back(tmp_path):
+    for unit in ("mm", "in"):
+        boards = read_boards(write_boards(stand_rack(), tmp_path / "rack.csv", unit))
+        assert [(each.name, each.plain, each.price, each.species) for each in boards] == [
+            (each.name, each.plain, each.price, each.species) for each in stand_rack()
+        ]
+        parts = read_parts(write_parts(stand_parts(), tmp_path / "parts.csv", unit))
+        assert [repr(each) for each in parts] == [repr(each) for each in stand_parts()]
+        assert [each.plain for each in parts] == [each.plain for each in stand_parts()]
+    assert sorted(each.name for each in tmp_path.iterdir()) == ["parts.csv", "rack.csv"]
+
+
+def test_semicolons_inches_and_faults(tmp_path):
+    text = HEAD.replace(",", ";") + 'a;8 ft;5 1/2 in;1 in;24,50;"10 in to 12 in; 40 in to 41 in";\n;;;;;;\n'
+    (board,) = read_boards(write_file(tmp_path, text))
+    assert board.price == 24.5 and board.species is None
+    assert sum(board.plain["faults"], ()) == pytest.approx((254.0, 304.8, 1016.0, 1041.4))
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("board,length,width\na,1 m,100 mm\n", "row 1: the column thickness is missing"),
+        (HEAD.replace("width", "breadth"), "row 1: the column width is missing"),
+        (HEAD.replace("price", "colour"), "row 1: no column is called 'colour'"),
+        (HEAD.replace("price", "width"), "row 1: the column width is there twice"),
+        (HEAD + "a,1900,150 mm,27 mm,,,\n", "row 2: length: .*which unit"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,,,\nb,1900 mm,,27 mm,,,\n", "row 3: width is empty"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,,1850 mm to 1950 mm,\n", "row 2: .*does not lie on a board"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,,600 mm - 680 mm,\n", "row 2: faults: write each as"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,,600 to 680 mm,\n", "row 2: faults: .*which unit"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,cheap,,\n", "row 2: price: write a plain number"),
+        (HEAD + '"a","1900 mm","150 mm","27 mm","1,250",,\n', "row 2: price: .*thousand or a decimal"),
+        (HEAD + ",1900 mm,150 mm,27 mm,,,\n", "row 2: .*name of 1 to 60"),
+        (HEAD + "a,1900 mm,150 mm,27 mm,,,,,,\n", "row 2: it has 10 cells and the head 7"),
+        ("", "row 1: the column board and the column length"),
+    ],
+)
+def test_a_bad_file_says_where(tmp_path, text, told):
+    path = write_file(tmp_path, text)
+    with pytest.raises(MeasureError, match=told):
+        read_boards(path)
+    assert path.read_text(encoding="utf-8") == text
+
+
+def test_a_bad_part_says_where(tmp_path):
+    head = "part,count,length,width,thickness,timber,round,per blank\n"
+    for row, told in (
+        ("leg,four,720 mm,35 mm,35 mm,ash,yes,", "row 2: count: write how many"),
+        ("leg,4,720 mm,35 mm,35 mm,,yes,", "row 2: .*timber"),
+        ("leg,4,720 mm,35 mm,35 mm,ash,maybe,", "row 2: round: write yes"),
+        ("leg,4,720 mm,35 mm,30 mm,ash,yes,", "row 2: .*is round"),
+    ):
+        with pytest.raises(MeasureError, match=told):
+            read_parts(write_file(tmp_path, head + row + "\n", "parts.csv"))
+
+
+def test_a_file_that_is_none(tmp_path):
+    with pytest.raises(MeasureError, match="cannot be read"):
+        read_boards(tmp_path / "nothing.csv")
+    (tmp_path / "picture.csv").write_bytes(b"\xff\xfe\x00\x81")
+    with pytest.raises(MeasureError, match="not a text file"):
+        read_boards(tmp_path / "picture.csv")
+
+
+# The stand ---------------------------------------------------------------------------------------------------
+
+
+def test_the_stand_comes_out_of_its_rack():
+    parts, boards = stand_parts(), stand_rack()
+    plan = saw_plan(parts, boards)
+    check(plan, parts, boards)
+    assert not plan.missing and plan.finished and plan.cost == 69.0
+    (spare,) = [each for each in plan.boards if each.board.name == "ash 27 spare"]
+    assert any(place.left < 600 and plan.pieces[place.piece - 1].part.name == "rim strip" for place in
+               spare.layout.places)  # fmt: skip
+
+
+def test_a_whole_rings_strip_finds_no_place_between_the_knots():
+    ring = StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm")
+    whole = Part("rim strip", 1, ring.strip_length, ring.board_width, "20 mm", ASH)
+    plan = saw_plan([whole], [stand_rack()[3]])
+    (missing,) = plan.missing
+    assert not missing.could and "between its faults" in missing.why()
+
+
+def test_weight_and_money():
+    """A block of ash 1 m x 100 mm x 50 mm at 12 %: 672 kg a cubic metre (1000 x 0.60 x 1.12)."""
+    plan = saw_plan([Part("block", 2, "1 m", "100 mm", "50 mm", ASH)], [Board("b", "3 m", "110 mm", "65 mm", price=30)])
+    assert plan.weight("12 %").m_as("kg") == pytest.approx(2 * 0.005 * 672)
+    bought = dict(plan.buy("12 %").rows)
+    assert bought["money"] == "30.00" and bought["weight of the parts at 12 %"] == "6.7 kg"
+    assert bought["board feet, rough"] == f"{3000 * 110 * 65 / (25.4 * 304.8**2):.1f}"

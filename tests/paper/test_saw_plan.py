@@ -1,0 +1,66 @@
+"""The saw plan on paper: a buying list, a page a board, every cut and piece, nothing beyond the page."""
+
+import datetime
+
+import pytest
+from paper.reading import page_size, pages
+
+from shoplib import Board, Part, saw_plan, stand_parts, stand_rack
+from shoplib.paper import save_saw_plan
+from shoplib.paper.files import PAPERS
+from shoplib.paper.saw_plan import _imprint, compose
+
+DAY = datetime.date(2031, 5, 7)
+
+
+@pytest.fixture(scope="module")
+def plan():
+    return saw_plan(stand_parts(), stand_rack())
+
+
+@pytest.mark.parametrize(("unit", "paper"), [("mm", "A4"), ("in", "Letter")])
+def test_tells_boards_cuts_and_pieces(tmp_path, plan, unit, paper):
+    found = pages(save_saw_plan(plan, unit, paper, tmp_path, "Seedling stand", DAY))
+    texts = [" ".join(page.extract_text().split()) for page in found]
+    assert all(page_size(page) == pytest.approx(PAPERS[paper], abs=0.001) for page in found)
+    assert "Buying list" in texts[0] or "buying list" in texts[0]
+    for said in ("69.00", "ash 27 spare", "rim strip", "Printed on 7 May 2031"):
+        assert said in texts[0]
+    whole = " ".join(texts)
+    for each in plan.boards:
+        assert each.board.name in whole
+    for piece in plan.pieces:
+        assert f"piece {piece.number}, {piece.part.name}" in whole
+    assert "Fault from" in whole and "Mark " in texts[-1] and f"page 1 of {len(found)}" in texts[0]
+
+
+def test_one_page_a_board(plan):
+    assert len(compose(plan, _imprint(plan, "mm", "", DAY))) == 1 + len(plan.boards)
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+@pytest.mark.parametrize("paper", PAPERS)
+def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
+    parts = [Part(f"a part with a long name {n}", 40, f"{60 + n} mm", "14 mm", "20 mm", "Ash, white") for n in range(3)]
+    plan = saw_plan(parts, [Board("b", "2900 mm", "200 mm", "27 mm", price=1)] * 2, seconds=1)
+    for plate, _, _ in compose(plan, _imprint(plan, unit, "", DAY), paper):
+        rows = {}
+        for text in plate.texts:
+            left, top, right, bottom = text.box()
+            assert 0 <= left and right <= plate.width and 0 <= top and bottom <= plate.height, text.text
+            rows.setdefault(round(text.y, 2), []).append((left, right, text.text))
+        for row in rows.values():
+            row.sort()
+            assert all(one[1] <= two[0] for one, two in zip(row, row[1:])), row
+
+
+def test_other_plans_other_names(tmp_path, plan):
+    other = saw_plan(stand_parts(), stand_rack(), kerf="3.2 mm")
+    names = {save_saw_plan(each, folder=tmp_path, date=DAY).name for each in (plan, other)}
+    assert len(names) == 2 and all(name.startswith("saw-plan_3-boards_31-pieces_") for name in names)
+
+
+def test_another_paper_is_refused_before_anything_is_written(tmp_path, plan):
+    with pytest.raises(ValueError, match="A4 or Letter"):
+        save_saw_plan(plan, paper="A5", folder=tmp_path)
+    assert not list(tmp_path.iterdir())
