@@ -9,9 +9,23 @@ from pathlib import Path
 from browser.lab import CHROMIUM, HOUSE, Lab, LessonPage, chromium
 from playwright.sync_api import sync_playwright
 
-from shoplib import CasterLeg, CentreFinder, CircleJig, Cope, DowelJoint, Rebate, StaveRing, draw
+from shoplib import (
+    CasterLeg,
+    CentreFinder,
+    CircleJig,
+    Cope,
+    CornerBlock,
+    DowelJoint,
+    Rebate,
+    StaveRing,
+    draw,
+    saw_plan,
+    stand_parts,
+    stand_rack,
+)
 from shoplib.drawing.stave_rings.holding import draw_holding
-from shoplib.paper.plot import save_png
+from shoplib.drawing.timber import draw_boards
+from shoplib.paper.plot import save_plate, save_png
 
 IMAGES = Path(__file__).resolve().parent.parent / "images"
 WIDE, HIGH = 480.0, 360.0  # px of a plate in the contents, where it stands at three quarters of that
@@ -22,6 +36,7 @@ PLATES = {  # the topic's model, how its views begin, and whether its dimensions
     "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("From above",), False),
     "coping": (Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("One corner",), True),
     "finding_the_centre": (CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "), True),
+    "marking_out": (CornerBlock("35 mm"), ("Along the leg",), True),
     "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
 }  # fmt: skip
 
@@ -42,6 +57,13 @@ CELLS = {
     1: [(0, 0, 1, 1)],
     4: [(0, 0, 0.5, 0.5), (0.5, 0, 0.5, 0.5), (0, 0.5, 0.5, 0.5), (0.5, 0.5, 0.5, 0.5)],
 }
+
+
+def boards():
+    """The stand's boards with their cuts, for the contents."""
+    plan = saw_plan(stand_parts(), stand_rack())
+    save_plate(draw_boards(plan, boards={2, 3}, width=WIDE), IMAGES / "timber.png", width_px=960)
+    print("timber.png")
 
 
 def holding():
@@ -68,5 +90,6 @@ def lesson():
 
 if __name__ == "__main__":
     plates()
+    boards()
     holding()
     lesson()

@@ -1,4 +1,4 @@
-"""The bench for buying timber: tables of parts and boards to write in, and the plan that saws the one from the other."""
+"""The bench for buying timber: tables of parts and boards, and the plan that saws the one from the other."""
 
 import threading
 import time
@@ -16,7 +16,8 @@ from shoplib.model import ShapeError
 
 PARTS, BOARDS = 60, 40  # rows that the tables have room for
 EACH = {"part": (files.PART_COLUMNS, PARTS), "board": (files.BOARD_COLUMNS, BOARDS)}
-WIDTHS = {"part": 130, "board": 130, "count": 52, "price": 72, "faults": 210, "timber": 110, "round": 56, "per blank": 52}
+WIDTHS = {"part": 130, "board": 130, "count": 52, "price": 72, "faults": 210, "timber": 110, "round": 56}
+WIDTHS |= {"per blank": 52}
 ALLOWANCES = {"kerf": "saw kerf", "end": "added to lengths", "edge": "added to widths"}
 HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0"
 WRONG = (MeasureError, ShapeError)
@@ -208,7 +209,7 @@ class SawBench(Standing):
             for kind, (_, most) in EACH.items() for number in range(1, most + 1)
         }
         notes = {
-            f"{kind}.{number}.note": looks.wrong(self.wrong[f"{kind}.{number}"]) if f"{kind}.{number}" in self.wrong else ""
+            f"{kind}.{number}.note": looks.wrong(said) if (said := self.wrong.get(f"{kind}.{number}")) else ""
             for kind, (_, most) in EACH.items() for number in range(1, most + 1)
         }  # fmt: skip
         problem = "" if self.problem is None else looks.wrong(f"No plan: {_tell(self.problem, self.unit)} The drawing "
@@ -297,7 +298,9 @@ class SawBench(Standing):
         """Fill the table of parts ("part") or boards ("board") from a file."""
         if not path:
             raise MeasureError("Write the name of a file beside this page first, such as boards.csv.")
-        reads, texts = {"part": (files.read_parts, files.part_texts), "board": (files.read_boards, files.board_texts)}[kind]
+        reads, texts = {
+            "part": (files.read_parts, files.part_texts), "board": (files.read_boards, files.board_texts),
+        }[kind]  # fmt: skip
         self._table(kind, [texts(each, self.unit) for each in reads(path)], self.texts)
         self._check()
 

@@ -12,11 +12,15 @@ from shoplib.maths.timber.stock import told
 
 TITLE, GAP = 17.0, 10.0
 SMALLEST = 8.0  # px: a smaller number would not be read
+HOW_TO_READ = (
+    "Widths are drawn larger than lengths. Large numbers: pieces. Small ones: cuts in their order; those without room "
+    "are in the list."
+)
 LONGER = 3.0  # at most so many times is the width drawn larger than the length
 
 
 def draw_boards(plan, unit="mm", boards=None, width=960.0):
-    """A plate with the key on top and one board of the plan under the other; `boards` are the numbers of some, from 1."""
+    """A plate: the key on top, below it the plan's boards, or those of them whose numbers are in `boards`."""
     chosen = [(n, each) for n, each in enumerate(plan.boards, 1) if boards is None or n in boards]
     plate = Plate(width, 0.0, "Boards and their cuts", _spoken(chosen))
     y = _key(plate, any(each.board.plain["faults"] for _, each in chosen)) + GAP
@@ -43,9 +47,23 @@ def _key(plate, faults):
     key = lay_out_key(sheet, plate.width, TITLE)
     plate.shapes += key.shapes
     plate.texts += key.texts
-    plate.texts.append(Text(TITLE, key.height + 6, "Widths are drawn larger than lengths. Large numbers: pieces. "
-                            "Small ones: cuts in their order; those without room are in the list.", 0.8 * TITLE, "start"))  # fmt: skip
-    return key.height + 16
+    small, y = 0.8 * TITLE, key.height + 6
+    for line in _lines(HOW_TO_READ, small, plate.width - 2 * TITLE):
+        plate.texts.append(Text(TITLE, y, line, small, "start"))
+        y += 1.3 * small
+    return y
+
+
+def _lines(text, size, room):
+    """A text broken at its words into lines that fit the room."""
+    lines = [""]
+    for word in text.split():
+        longer = f"{lines[-1]} {word}".strip()
+        if text_width(longer, size) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
 
 
 def _board(plate, number, each, y, unit):

@@ -59,12 +59,17 @@ def save_pdf(path, pages, title):
 
 def save_png(sheet, path, width_px=1600, width=960.0, height=690.0):
     """Write a Sheet as a PNG picture, laid out as on the screen; returns the path."""
+    return save_plate(lay_out(sheet, width, height), path, width_px)
+
+
+def save_plate(plate, path, width_px=1600):
+    """Write what is laid out already as a PNG picture; returns the path."""
+    width, height = plate.width, plate.height
     with settings():
-        plate = lay_out(sheet, width, height)
         figure = Figure(figsize=(width / 72, height / 72), dpi=width_px * 72 / width)
         Plotter(axes_on(figure, (0, 0, width, height), (0, 0, width, height), 1.0)).plate(plate)
         FigureCanvasAgg(figure)
-        about = {"Title": sheet.title, "Software": None}
+        about = {"Title": plate.title, "Software": None}
         return save_whole(path, lambda temporary: figure.savefig(temporary, metadata=about))
 
 

@@ -121,8 +121,8 @@ def _weight(sizes):
     gravity = density(timber, 0.0) / 1000
     unit = {"kg": 0.1} if sizes.unit == "mm" else {"pounds": 0.2}
     return sizes.ask(
-        f"{count} boards of {timber}, planed, are {sizes.write(length)} x {sizes.write(width)} x {sizes.write(thick)} and "
-        f"hold {sizes.write(moisture, 'percent')} moisture. Its specific gravity is {gravity:.2f}; water weighs "
+        f"{count} boards of {timber}, planed, are {sizes.write(length)} x {sizes.write(width)} x {sizes.write(thick)} "
+        f"and hold {sizes.write(moisture, 'percent')} moisture. Its specific gravity is {gravity:.2f}; water weighs "
         f"{'1000 kg a cubic metre' if sizes.unit == 'mm' else '62.43 lb a cubic foot'}. What do they weigh together?",
         weight,
         (

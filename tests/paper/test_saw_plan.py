@@ -47,7 +47,7 @@ def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
         rows = {}
         for text in plate.texts:
             left, top, right, bottom = text.box()
-            assert 0 <= left and right <= plate.width and 0 <= top and bottom <= plate.height, text.text
+            assert left >= 0 and right <= plate.width and top >= 0 and bottom <= plate.height, text.text
             rows.setdefault(round(text.y, 2), []).append((left, right, text.text))
         for row in rows.values():
             row.sort()

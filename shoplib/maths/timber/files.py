@@ -148,7 +148,9 @@ def _faults(row):
     for stretch in filter(None, (each.strip() for each in _text(row, "faults").split(";"))):
         ends = stretch.split(" to ")
         if len(ends) != 2:
-            raise MeasureError(f"faults: write each as 600 mm to 680 mm, with a semicolon between, not {stretch[:30]!r}.")
+            raise MeasureError(
+                f"faults: write each as 600 mm to 680 mm, with a semicolon between, not {stretch[:30]!r}."
+            )
         try:
             found.append(tuple(map(measure.length, ends)))
         except MeasureError as error:
@@ -197,8 +199,8 @@ def _check_head(head, columns, name):
     missing = [each for each in needed if each not in head]
     if missing:
         raise MeasureError(
-            f"{name}, row 1: the column {' and the column '.join(missing)} is missing. The first row names the columns: "
-            f"{', '.join(columns)}."
+            f"{name}, row 1: the column {' and the column '.join(missing)} is missing. "
+            f"The first row names the columns: {', '.join(columns)}."
         )
     unknown = [each for each in head if each and each not in columns]
     if unknown:

@@ -149,7 +149,8 @@ class SawPlan:
         done = steps(each.board.plain["length"], each.board.plain["width"], each.layout)
         return Facts(
             [
-                (step.cut.number, "rip" if step.cut.rip else "crosscut", written(step.fence, unit), self.comes_off(step))
+                (step.cut.number, "rip" if step.cut.rip else "crosscut", written(step.fence, unit),
+                 self.comes_off(step))
                 for step in done
             ],
             head=("cut", "how", "set to", "what comes off"),
@@ -249,7 +250,8 @@ def _plan(problem, found, roughs, boards, allowances):
             for n, pattern in found.patterns.items() if problem.stretches[n].board == index
         )  # fmt: skip
         if own:
-            layout = lay_out_board(board.plain["length"], board.plain["width"], own, problem.kinds, number, problem.kerf)
+            face = board.plain["length"], board.plain["width"]
+            layout = lay_out_board(*face, own, problem.kinds, number, problem.kerf)
             plans.append(BoardPlan(board, layout))
     missing = tuple(
         Missing(roughs[kind].part, count, roughs[kind], problem.could_hold(kind)) for kind, count in found.left.items()

@@ -139,7 +139,7 @@ class Columns:
 
 
 class Bound:
-    """What every plan must satisfy: for each set of worths, the boards used are worth all pieces; and boards it rules out.
+    """What every plan must satisfy: for each set of worths, the boards used are worth all pieces.
 
     A cut says: sum over the boards used of what each can hold at the most is at least the worth of all pieces.
     """

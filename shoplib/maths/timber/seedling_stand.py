@@ -27,7 +27,8 @@ def stand_parts():
         Part("leg", 4, "720 mm", "35 mm", "35 mm", ASH, round=True),
         Part("rail", 4, _up(rail.rail_length), "50 mm", "20 mm", ASH),
         Part("pull bar", 1, "400 mm", "19 mm", "19 mm", ASH, round=True),
-        Part("rim strip", 2 * 2 * STAVES // TOGETHER, _up(strip_of(ring, TOGETHER)), _up(ring.plain.board_width), "20 mm", ASH),
+        Part("rim strip", 2 * 2 * STAVES // TOGETHER, _up(strip_of(ring, TOGETHER)), _up(ring.plain.board_width),
+             "20 mm", ASH),
         Part("panel piece", 2 * PANEL_PIECES, _up(across), _up(across / PANEL_PIECES), "12 mm", ASH),
     )
 

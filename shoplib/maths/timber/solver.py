@@ -304,7 +304,7 @@ class _Run:
         return None
 
     def _shortage(self, boards):
-        """Whether these boards cannot hold all pieces, even in shares; then the bound gets an inequality that says so."""
+        """Whether these boards cannot hold all pieces, even in shares; then an inequality of the bound says so."""
         stretches = [n for board in boards for n in self.problem.by_board.get(board, ())]
         priced = self._price_out(self.problem.demand(), stretches, boards, None, ROUNDS)
         if priced is None or priced.short < 1e-6:
@@ -313,7 +313,7 @@ class _Run:
         return True
 
     def _next_boards(self, tried, turn):
-        """Other boards that cost more than the bound and less than the best plan: half way, a quarter, three quarters."""
+        """Other boards that cost more than the bound and less than the best plan: half way, a quarter ..."""
         shares = (0.5, 0.25, 0.75, 0.0, 0.125, 0.375, 0.625, 0.875)
         for share in (*shares[turn % len(shares) :], *shares[: turn % len(shares)]):
             while not self.over():
@@ -331,7 +331,4 @@ class _Run:
             if self._fill(self.random.sample(sorted(boards), len(boards)), 3, stir):
                 return True
         stretches = [n for board in sorted(boards) for n in self._own(board)]
-        for stir in (0.0, 0.5, 0.8):
-            if self.over() or self._dive(stretches, False, stir):
-                return True
-        return False
+        return any(self.over() or self._dive(stretches, False, stir) for stir in (0.0, 0.5, 0.8))
