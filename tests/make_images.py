@@ -36,7 +36,8 @@ PLATES = {  # the topic's model, how its views begin, and whether its dimensions
     "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("From above",), False),
     "coping": (Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("One corner",), True),
     "finding_the_centre": (CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "), True),
-    "marking_out": (CornerBlock("35 mm"), ("Along the leg",), True),
+    "marking_out": (CornerBlock("35 mm"), ("Along the leg",), False),
+    "pull_bars": (MitredBar("19 mm", "160 mm", "52.5 mm"), ("From above",), False),
     "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
 }  # fmt: skip
 

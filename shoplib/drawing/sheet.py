@@ -88,6 +88,7 @@ LAYERS = {
     "knife": Layer("knife or pencil point, slid along", 2.2, (), "#8a3800"),
     "block": Layer("block", 1.2, (), "#111111", "#f3ead2"),
     "fault": Layer("fault", 1.4, (5, 3), "#b0004b", "#f9c6d8", "cutter"),
+    "drill": Layer("drill's middle", 2.1, (), "#0072b2"),
     "saw_cut": Layer("saw cut", 1.8, (), "#003b5c"),
     "dimension": Layer("dimension", 0.9, (), "#222222"),
 }

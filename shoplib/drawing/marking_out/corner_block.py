@@ -63,8 +63,8 @@ def _along(view, block, unit):
     view.area("hole", rectangle(-thick, hole - bore, 0, hole + bore))
     view.area("leg", Circle("leg", (radius, radius), radius), grain=EndGrain((0.7 * radius, 0.6 * radius)))
     (x, y), _ = found_marks = marks(block)
-    view.line("drawn", (hole, -1.25 * thick), (x, y), arrow=True)
-    view.line("drawn", (-1.25 * thick, hole), (y, x), arrow=True)
+    view.line("drill", (hole, -1.25 * thick), (x, y), arrow=True)
+    view.line("drill", (-1.25 * thick, hole), (y, x), arrow=True)
     for at in found_marks:
         view.line("centre", (radius, radius), at)
     view.dimension((0, 0), (hole, -thick), f"hole {found(block, 'hole_from_corner', unit)}")

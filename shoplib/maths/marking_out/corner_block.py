@@ -75,7 +75,7 @@ class CornerBlock(Model):
         """
         return self.pi / 2 + 2 * asin((self.size - self.leg_diameter) / self.leg_diameter)
 
-    @result("hole passes the leg's centre by", "z", checks="made_for")
+    @result("hole passes the leg's centre by", "z", step="0.05 mm", checks="made_for")
     def off_centre(self):
         """How far beside the leg's centre the hole runs when it is bored through the block; nothing is right.
 

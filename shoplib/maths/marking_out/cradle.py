@@ -77,7 +77,7 @@ class Cradle(Model):
         """First the saw: tilt, depth and width; then what they make."""
         return ("blade_tilt", "depth", "mouth", "sawn_face", "left_below", "lines_apart", "centre_above", "touch_below")
 
-    @result("V's bottom to leg's centre", "r")
+    @result("V's bottom to leg's centre", "r", step="0.05 mm")
     def seat(self):
         """From the V's bottom up to the centre of the leg that lies in it: a circle that touches two lines."""
         return self.leg_diameter / 2 / sin(self.v_angle / 2)
@@ -107,7 +107,7 @@ class Cradle(Model):
         """Of the saw's blade, from upright, the block lying on the saw's table with the face to be cut."""
         return self.v_angle / 2
 
-    @result("leg's centre above the face", "z")
+    @result("leg's centre above the face", "z", step="0.05 mm")
     def centre_above(self):
         """From the block's face up to the leg's centre; below the face: less than nothing."""
         return self.seat - self.depth
