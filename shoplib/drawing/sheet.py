@@ -68,6 +68,7 @@ LAYERS = {
     "least": Layer("least wood between holes", 2.4, (), "#b0004b"),
     "zero": Layer("nominal size", 1.2, (16, 4, 3, 4), "#333333"),
     "template": Layer("template", 1.4, (), "#111111", "#d9d2c0"),
+    "router_base": Layer("router's base", 2.2, (), "#333333", "#cfd6dc"),
     "shank": Layer("shank", 1.2, (), "#333333", "#ffffff"),
     "against": Layer("against the grain", 1.4, (), "#111111", "#ffffff", "cross"),
     "with": Layer("with the grain", 1.4, (), "#111111", "#ffffff"),

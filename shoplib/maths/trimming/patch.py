@@ -65,6 +65,11 @@ class Patch(Model):
                 "On the outside the wall falls away by {} at the patch's ends: a depth of {} does not reach there. "
                 "Go deeper than {}, or make the patch shorter.", self.rise, self.depth, self.rise, input="depth",
             )
+        if self.edge == "inside" and self.feet_height <= self.rise:
+            raise ShapeError(
+                "The wall rises {} at the patch's ends: a base only {} off its middle runs into it. Take higher feet.",
+                self.rise, self.feet_height, input="feet_height",
+            )
         if self.wood_left <= 0:
             raise ShapeError(
                 "The patch's bottom comes out of a ring {} wide. Go less deep, or make it shorter.",

@@ -1,0 +1,119 @@
+"""Plates of a ring trimmed from two faces: each cut in section, the wall to the left of the cutter; a setting gauge."""
+
+from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
+from shoplib.model import given_in_full as given
+from shoplib.model import length_in_full
+
+WOOD, ACROSS, THIN = 0.55, 0.32, 0.07  # of the ring's height: the ring and the cutter as drawn, the router's base
+STRIP = 24.0  # mm, width of one strip of the gauge
+
+
+def draw_two_faces(trim, unit="mm"):
+    """The first cut with its template; the second one, where it is needed, on the ring turned over."""
+    sheet = Sheet("Trimming from two faces", _spoken(trim, unit), use=_use(trim, unit))
+    both = not trim.one_face
+    _first(sheet.view("First cut: on the template", (0, 0, 0.5 if both else 1, 1)), trim, unit)
+    if both:
+        _second(sheet.view("Second cut: turned over", (0.5, 0, 0.5, 1)), trim, unit)
+    return sheet
+
+
+def _spoken(trim, unit):
+    names = ("first_set", "hold", "depth") + (() if trim.one_face else ("second_set", "second_depth", "band_left"))
+    faces = "one face" if trim.one_face else "two faces"
+    words = [f"A ring {given(trim, 'ring_height', unit)} high is trimmed from {faces}."]
+    words += [f"{trim.model.results()[name].words}: {found(trim, name, unit)}." for name in names]
+    return " ".join(words)
+
+
+def _use(trim, unit):
+    """How both cuts are made, in sentences for the card."""
+    rounds = ", ".join(length_in_full(over, unit) for over in trim.bearings[:-1])
+    larger = f"First with bearings larger than the edges by {rounds}; last with the flush one. " if rounds else ""
+    first = f"First cut: the bearing on the template, the edges' end {found(trim, 'first_set', unit)} below the base. "
+    last = (
+        "Second cut: ring turned over, template off, the bearing at the tip on the wall that is there, the tip "
+        f"{found(trim, 'second_set', unit)} below the base. "
+    )
+    return (
+        f"{first}{larger}{'' if trim.one_face else last}The kept wood on the router's left. A disc "
+        "inside the ring, its top level with what the base slides on, keeps the router from tipping."
+    )
+
+
+def _sizes(trim):
+    """Widths of ring and cutter as drawn, and how thick the router's base is."""
+    return tuple(share * trim.ring_height for share in (WOOD, ACROSS, THIN))
+
+
+def _ring(view, trim):
+    wood, _, _ = _sizes(trim)
+    grain = EndGrain((-0.3 * wood, -1.8 * trim.ring_height))
+    view.area("kept", rectangle(-wood, -trim.ring_height, 0, 0), grain=grain)
+
+
+def _first(view, trim, unit):
+    """The wall at x = 0, the upper face at y = 0."""
+    (wood, across, thin), height, thick = _sizes(trim), trim.ring_height, trim.template_thickness
+    edges, bearing = trim.first_cutting_length - trim.lowest, 0.12 * trim.ring_height
+    shank = max(thick, edges + bearing) + 0.2 * height
+    _ring(view, trim)
+    if not trim.one_face:
+        view.area("waste", rectangle(0, -height, trim.margin, -trim.lowest))
+    view.area("template", rectangle(-wood, 0, 0, thick))
+    view.area("router_base", rectangle(-wood, thick, -0.12 * across, thick + thin))
+    _cutter(view, across, -trim.lowest, edges)
+    view.area("bearing", rectangle(0, edges, across, edges + bearing))
+    view.area("shank", rectangle(0.3 * across, edges + bearing, 0.7 * across, shank))
+    view.dimension((-wood, -height), (-wood, 0), f"ring {given(trim, 'ring_height', unit)}", "left", 0)
+    view.dimension((-wood, 0), (-wood, thick), f"template {given(trim, 'template_thickness', unit)}", "left", 1)
+    view.dimension((across, -trim.depth), (across, 0), f"depth {found(trim, 'depth', unit)}", "right", 0)
+    text = f"below the base {found(trim, 'first_set', unit)}"
+    view.dimension((across, -trim.lowest), (across, thick), text, "right", 1)
+    if not trim.one_face:
+        view.dimension((0, -height), (trim.margin, -height), f"margin {given(trim, 'margin', unit)}")
+
+
+def _second(view, trim, unit):
+    """Turned over: what the first cut made is the lower part of the wall; the waste above it is gone."""
+    (wood, across, thin), height = _sizes(trim), trim.ring_height
+    first, bottom, top = -(height - trim.depth), -trim.second_depth, trim.second_cutting_length - trim.second_depth
+    _ring(view, trim)
+    view.area("router_base", rectangle(-wood, 0, -0.12 * across, thin))
+    _cutter(view, across, bottom, top)
+    view.area("bearing", rectangle(0, bottom - trim.second_bearing, across, bottom))
+    view.area("shank", rectangle(0.3 * across, top, 0.7 * across, top + 0.2 * height))
+    view.line("hidden", (-0.4 * wood, first), (0, first))
+    view.note((-0.2 * wood, first), f"first wall\nup to here,\noverlap\n{given(trim, 'overlap', unit)}", "left")
+    view.dimension((across, bottom), (across, 0), f"depth {found(trim, 'second_depth', unit)}", "right", 0)
+    view.dimension((across, -height), (across, bottom), f"wall {found(trim, 'band_left', unit)}", "right", 0)
+    text = f"below the base {found(trim, 'second_set', unit)}"
+    view.dimension((across, bottom - trim.second_bearing), (across, 0), text, "right", 1)
+
+
+def _cutter(view, across, bottom, top):
+    view.area("cutter", rectangle(0, bottom, across, top))
+    view.line("centre", (across / 2, bottom - 0.2 * across), (across / 2, top + 0.2 * across))
+
+
+def template_two_faces(trim, unit="mm"):
+    """A strip for each cut that stands on the router's base beside the cutter: where edges and bearing lie."""
+    sheet = Sheet("Setting gauge", _spoken(trim, unit), use=(
+        "Cut each strip out and glue it on thin wood. Turn the router upside down, unplugged; stand the strip on its "
+        "base beside the cutter, foot on the base, and bring edges and bearing to the lines."
+    ))
+    view = sheet.view("Foot on the router's base")
+    strips = [("first", trim.first_set, trim.hold, "edges' end", "bearing's rim")]
+    if not trim.one_face:
+        strips.append(("second", trim.second_set, trim.second_depth, "tip", "edges' end"))
+    high = max(strip[1] for strip in strips) + 8
+    for column, (name, far, near, outer, inner) in enumerate(strips):
+        left, side = 1.5 * STRIP * column, ("left", "right")[column]
+        edge = left + STRIP * column
+        view.area("paper", rectangle(left, 0, left + STRIP, high))
+        for height in (far, near):
+            view.line("joint", (left, height), (left + STRIP, height))
+        view.dimension((edge, 0), (edge, near), f"{name}: {inner} {length_in_full(near, unit)}", side, 0)
+        view.dimension((edge, 0), (edge, far), f"{name}: {outer} {length_in_full(far, unit)}", side, 1)
+    return sheet
