@@ -8,12 +8,23 @@ from shoplib.model import answer, answer_in_full
 
 MOST_TOLD = 6  # passes that are told one by one
 JUST = 1 - 1e-9  # a hair, for the rounding
+RING_CUTS = (
+    "Show face down on a sacrificial board, the pivot bored blind into the back. With the router isolated check both "
+    "reaches with a rule. 1, the outside: pivot in the jig's hole furthest from the cutter, anticlockwise, all passes "
+    "but the last; hold the middle and the surround, then the last. 2, the inside: the nearest hole, clockwise; hold "
+    "the ring too before the last pass. Never the inside first: it takes the centre away."
+)
+DISC_AND_HOLE_CUTS = (
+    "On a sacrificial board; with the router isolated check the reach with a rule. A disc: show face down, the pivot "
+    "bored blind into its back, anticlockwise. A hole: the pivot in the piece that falls out, clockwise. All passes "
+    "but the last; hold the disc and the surround, then the last."
+)
 
 
 def draw_circle_jig(jig, unit="mm"):
     """Plan seen from above, and a section through the cut where the stock is known."""
     is_ring = jig.has("ring_width")
-    sheet = Sheet("Circle jig", _spoken(jig, unit, is_ring))
+    sheet = Sheet("Circle jig", _spoken(jig, unit, is_ring), use=RING_CUTS if is_ring else DISC_AND_HOLE_CUTS)
     has_section = jig.has("stock_thickness")
     if is_ring:
         plan = sheet.view("From above: 1 the outside cut, then 2 the inside", _cell(0, has_section, 0.59))

@@ -231,6 +231,17 @@ def test_tight_pivots_stand_beside_the_line_on_an_arc():
     assert "on the slant" not in template(CircleJig("440 mm", "12 mm")).use
 
 
+def test_card_says_which_cut_comes_first_from_which_hole_and_which_way_round():
+    """The pivots grow from the inside cut to the outside one, so the nearest hole is the inside's."""
+    jig = CircleJig("440 mm", "12 mm", ring_width="20 mm")
+    outside, inside = draw(jig).use.split("2, the inside")
+    assert "1, the outside" in outside and "furthest" in outside and "anticlockwise" in outside
+    assert "nearest" in inside and "hole, clockwise" in inside and "Never the inside first" in inside
+    assert jig.plain.outer_pivot > jig.plain.hole_pivot > jig.plain.inner_pivot
+    disc, hole = draw(CircleJig("440 mm", "12 mm")).use.split("A hole")
+    assert "anticlockwise" in disc and ", clockwise" in hole and "inside first" not in hole
+
+
 def test_template_fits_on_the_jig_that_it_shows():
     sheet = template(EXAMPLES[CircleJig][0])
     (base,) = areas(sheet.views[0], "tool")
