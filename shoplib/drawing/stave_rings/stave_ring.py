@@ -9,8 +9,8 @@ from shoplib.drawing.stave_rings.leaning_ring import bevels, leaning_ring
 ARC, FINE_ARC = math.radians(3.75), math.radians(0.5)  # one straight piece of an arc at most; at full size
 FLAT_CUT = (
     "Saw the strip to width and length; mark the show face all along it. Set the mitre, blade upright, and saw off the "
-    "first slant. Turn the strip over for each further cut, the tip of its long edge against a stop. Lay all marks up, "
-    "long edges outside, and fit the ring dry before any glue."
+    "first slant. Turn the strip over for each further cut, the tip of its long edge against a stop that stands the "
+    "long edge's length from the blade. Lay all marks up, long edges outside, and fit the ring dry before any glue."
 )
 LEANING_CUT = (
     "Lay the board inside face up. Set mitre and tilt and saw one end; turn the board end for end, the same face up, "
