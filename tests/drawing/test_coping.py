@@ -309,7 +309,8 @@ def test_trace_says_which_end_which_edge_and_which_side(offset, longest, other, 
         assert f"{end} end, leg no. ___:\ntop edge, 20.0 mm thick" in notes(sheet)
         assert f"{end} end:\n{longest} side, 50 mm high" in notes(sheet)
     assert {"fold here", other} <= set(notes(sheet))
-    assert f"over the {longest} side, which has the longest tips" in sheet.use
+    assert f"named fold here, over the {longest} side, which has the longest tips" in sheet.use
+    assert ("still square" in sheet.use) == (rake != "0 deg")
     fold = next(note.at[1] for note in sheet.views[0].notes if note.text == "fold here")
     assert fold == pytest.approx((-1 if longest == "inner" else 1) * 10 - cope.values["offset"])
 
@@ -325,7 +326,8 @@ def test_trace_without_the_height_has_no_fold():
     ({}, ["Saw the rail square", "drum upright", "in line with the drum's centre"], ["set it anew", "rake"]),
     ({"offset": "4 mm"}, ["4.0 mm beside", "inner side, towards the neighbouring rails, keeps", "set it anew"], ["-"]),
     ({"offset": "-4 mm"}, ["4.0 mm beside", "outer side keeps the longest tips", "set it anew"], ["-4", "inner"]),
-    ({"rake": "5 deg"}, ["as long as the bottom edge", "its top towards the rail"], ["upright"]),
+    ({"rake": "5 deg"}, ["square, as long as the bottom edge", "trace, then saw"], ["upright"]),
+    ({"rake": "5 deg", "offset": "4 mm"}, ["its top towards the rail", "4.0 mm beside"], ["upright"]),
     ({"rake": "-5 deg"}, ["as long as the top edge", "its top away from the rail"], ["upright"]),
 ])  # fmt: skip
 def test_card_says_how_the_ends_are_made(more, said, unsaid):

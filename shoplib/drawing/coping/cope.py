@@ -50,7 +50,7 @@ def _use(cope, unit):
         blank = f"as long as the {'bottom' if cope.rake > 0 else 'top'} edge, tip to tip"
         if cope.rake > 0 and not cope.has("rail_height"):
             blank = "longer than the top edge, tip to tip, by twice the rail's height times the tangent of the rake"
-        saw = f"Saw the blank {blank}, then both ends aslant by the rake."
+        saw = f"Saw the blank square, {blank}. Mark by the trace, then saw both ends aslant by the rake."
     lean = "towards the rail" if cope.rake > 0 else "away from the rail"
     drum = f"Top edge up, the drum leaning by the rake, its top {lean}." if cope.rake else "Set the drum upright."
     where = "in line with the drum's centre"

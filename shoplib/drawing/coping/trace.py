@@ -32,13 +32,14 @@ def template_cope(cope, unit="mm"):
 def _use(cope):
     """How the sheet is used, in sentences for the foot of the page."""
     side = "inner" if cope.offset >= 0 else "outer"
-    fold = f" and fold it down along the dashed line over the {side} side, which has the longest tips"
+    fold = f" and fold it down along the line named fold here, over the {side} side, which has the longest tips"
     if not cope.has("rail_height"):
         fold = f", the {side} side at its own edge: there are the longest tips" if cope.offset else ""
+    square = ", still square" if cope.rake else ""
     return (
         "Inner side: the one towards the neighbouring rails; left and right as you look at it. Cut round both ends, "
-        f"lay each on the rail's top edge with its outermost square line on the sawn end{fold}. Draw or prick the line "
-        "through. What is crossed goes."
+        f"lay each on the rail's top edge with its outermost square line on the sawn end{square}{fold}. Draw or "
+        "prick the line through. What is crossed goes."
     )
 
 
