@@ -8,8 +8,9 @@ from shoplib.model import length_in_full, write_value
 
 USE = (
     "Across is measured from the upright edge, up from the level one; the centre lies where it is told from the same "
-    "two edges. Mark it, and check it with compasses at every point before you drill."
+    "two edges. "
 )
+MARK = "Mark it, and check it with compasses at every point before you drill."
 STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
@@ -22,7 +23,7 @@ def draw_rim(points, circle, unit="mm", numbers=None):
     'Circle through a measured rim'
     """
     numbers = numbers or range(1, len(points) + 1)
-    sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers), use=USE)
+    sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers), use=_use(circle, numbers))
     times = enlarged(circle)
     x, y = circle.centre
     title = f"Centre {write(x, unit)} across, {write(y, unit)} up"
@@ -34,6 +35,13 @@ def draw_rim(points, circle, unit="mm", numbers=None):
     text = f"diameter {write(2 * circle.radius, unit)}"
     view.dimension((x - circle.radius, y), (x + circle.radius, y), text, "above")
     return sheet
+
+
+def _use(circle, numbers):
+    """How the centre is marked; where a point looks wrong, what comes before that."""
+    if circle.suspect:
+        return f"{USE}Do not mark it yet: measure point {numbers[circle.suspect - 1]} again, and print this card anew."
+    return USE + MARK
 
 
 def write(value, unit):

@@ -70,7 +70,10 @@ def test_the_slip_is_marked_and_spoken():
     sheet = draw_rim(points, plain_fit(points), numbers=[1, 2, 3, 7, 8, 9, 10, 11])
     (wrong,) = [note.text for note in sheet.views[0].notes if "wrong" in note.text]
     assert wrong.startswith("7:") and "Point 7 looks wrong" in sheet.description
-    assert "wrong" not in draw_rim(RIMS["whole"], plain_fit(RIMS["whole"])).description
+    assert "Do not mark it yet: measure point 7 again" in sheet.use and "Mark it, and" not in sheet.use
+    careful = draw_rim(RIMS["whole"], plain_fit(RIMS["whole"]))
+    assert "wrong" not in careful.description and "again" not in careful.use
+    assert careful.use.endswith("before you drill.")
 
 
 def test_a_rim_far_from_its_edges_leaves_them_out():
