@@ -125,6 +125,9 @@ def test_four_casters_are_not_lifted():
     four = [each.title for each in draw(STAND.replace(casters=4)).views]
     assert not any("hand" in title for title in four) and len(four) == len(titles) - 1
     assert not any("handle" in each.text for each in view(draw(STAND.replace(casters=4)), "Standing").dimensions)
+    assert "Lift only" in draw(STAND).use and "With four" not in draw(STAND).use
+    use = draw(STAND.replace(casters=4)).use
+    assert "pair at the end from which the centre of gravity is measured" in use and "Lift" not in use
 
 
 @given(given=sizes(Rolling))

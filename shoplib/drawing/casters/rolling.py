@@ -8,12 +8,21 @@ from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
 
 LIFTED = math.radians(9)  # as it is drawn
+CHOOSE = (
+    "Take casters rated above the load on an uneven floor. Each angle is the slope of the floor at which the stand "
+    "goes over, its wheels swung inward by the trail: stay well below it."
+)
+LIFT = " Lift only as far as it needs to roll: lifting tilts it towards the casters as a slope does."
+FOUR = (
+    "With four casters, the casters are here the pair at the end from which the centre of gravity is measured; the "
+    "other end is the other pair. "
+)
 
 
 def draw_rolling(stand, unit="mm"):
     """The stand standing, with one foot clear, lifted where it has two casters, and where it tips each way."""
-    sheet = Sheet("Rolling", _spoken(stand, unit))
     four = stand.casters > 3
+    sheet = Sheet("Rolling", _spoken(stand, unit), use=FOUR + CHOOSE if four else CHOOSE + LIFT)
     wide, plan = (0.5, 0.5) if four else (0.37, 0.33)
     standing = sheet.view(f"Standing: {found(stand, 'standing_load', unit)} on a caster", (0, 0, wide, 0.56))
     _standing(standing, stand, unit)

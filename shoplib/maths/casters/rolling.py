@@ -37,7 +37,8 @@ class Rolling(Model):
     )
     cg_from_casters: Input = length(
         "centre of gravity, from the casters", "x", low="20 mm", high="1400 mm", step="5 mm", inch_step="1/4 in",
-        tolerance="10 mm", help="Level, from the line of the casters.", group="Weight",
+        tolerance="10 mm", group="Weight",
+        help="Level, from the line of the casters. Of four casters: from the pair at one end.",
     )
     wheelbase: Input = length(
         "wheelbase", "b", low="100 mm", high="1500 mm", step="1 mm", inch_step="1/16 in", tolerance="1 mm",
