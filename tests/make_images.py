@@ -16,6 +16,7 @@ from shoplib import (
     Cope,
     CornerBlock,
     DowelJoint,
+    MitredBar,
     Rebate,
     StaveRing,
     draw,

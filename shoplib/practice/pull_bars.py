@@ -11,19 +11,19 @@ def questions(student, unit="mm"):
     sizes = Sizes(student, unit)
     thick = sizes.pick(0, mm=(18, 19, 20, 22, 25), inches=(3 / 4, 13 / 16, 7 / 8, 1))
     handle = (thick, sizes.pick(1, mm=(320, 340, 380, 410), inches=(12, 13, 14.5, 16)))
-    reach = sizes.pick(2, mm=(52, 54, 57, 61, 64), inches=(2, 2.125, 2.25, 2.5))
+    reach = sizes.pick(2, mm=(52, 54, 58, 61, 66), inches=(2, 2.125, 2.25, 2.5))
     bar = MitredBar(
-        *handle, reach, mitre_error=sizes.pick(3, deg=(0.6, 0.7, 0.8, 0.9, 1.1)),
+        *handle, reach, mitre_error=sizes.pick(3, deg=(0.6, 0.7, 0.8, 0.9, 1)),
         roll=sizes.pick(1, deg=(2.5, 3, 3.5, 4)),
     ).plain
     wide = MitredBar(*handle, reach, corner=sizes.pick(2, deg=(100, 106, 112, 118, 124, 132))).plain
     stub = StubBar(
         thick, sizes.pick(1, mm=(12, 13, 14, 15), inches=(1 / 2, 9 / 16, 5 / 8)),
-        sizes.pick(3, mm=(41, 43, 45, 48), inches=(1.625, 1.75, 1.875, 2)), handle[1],
-        sizes.fixed(mm=30, inches=1.25), sizes.pick(2, mm=(9, 10, 11), inches=(3 / 8, 7 / 16, 1 / 2)),
-        sizes.pick(0, mm=(16, 17, 19), inches=(5 / 8, 11 / 16, 3 / 4)),
+        sizes.pick(3, mm=(40.5, 43.5, 47.5, 49.5), inches=(1.625, 1.75, 1.875, 2)), handle[1],
+        sizes.fixed(mm=30, inches=1.25), sizes.pick(2, mm=(9, 10.4, 11.6), inches=(3 / 8, 7 / 16, 1 / 2)),
+        sizes.pick(0, mm=(16, 17.2, 19), inches=(5 / 8, 11 / 16, 3 / 4)),
         sizes.pick(2, kg=(9, 11, 12, 14), pounds=(20, 24, 26, 30)),
-        end_clearance=sizes.pick(1, mm=(1.5, 2), inches=(1 / 16, 5 / 64)),
+        end_clearance=sizes.pick(1, mm=(1.5, 2), inches=(3 / 64, 5 / 64)),
     ).plain
     return (
         _saw(sizes, wide), _long_side(sizes, bar), _gap(sizes, bar), _roll(sizes, bar), _stub(sizes, stub),

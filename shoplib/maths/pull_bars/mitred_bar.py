@@ -71,7 +71,7 @@ class MitredBar(Model):
         """First the saw's angle, then the lengths to mark, then what tells a slip."""
         found = ("mitre_angle", "bar_long", "bar_short", "arm_long", "arm_short", "face_length", "legs_apart")
         slips = ("gap", "splay") if self.mitre_error else ()
-        return (*found, "hand_room", *slips, *(("out_of_plane", "side_gap") if self.roll else ()))
+        return (*found, *slips, *(("out_of_plane",) if self.roll else ()))
 
     @result("mitre, from a square cut", "mu", kind="angle", checks="corner")
     def mitre_angle(self):

@@ -181,10 +181,11 @@ class StubBar(Model):
         """
         return 8 * self.load * self.gravity * self.width / (self.pi * self.bar_diameter**3)
 
-    @result("sag of the bar", "y", step="0.05 mm")
+    @result("bend of the bar", "y", step="0.05 mm")
     def bar_sag(self):
-        """How far the middle of the bar comes down under the load there: m g W^3/(48 E I), with I = pi D^4/64.
+        """How far the middle of the bar gives, the load there: m g W^3/(48 E I), with I = pi D^4/64.
 
+        Upwards where the hand lifts, downwards where something hangs on it.
         The bar lies loose on both stubs; the shear's share and the stubs' own bend are left out.
         """
         inertia = self.pi * self.bar_diameter**4 / 64
