@@ -151,6 +151,8 @@ EXAMPLES = {
                    "3 in", "Ash, white", "flat", "8 %", "6 %", "12 %", "1/32 in", "3/8 in", "1/16 in"),
         PanelScrew("60 mm", "30 mm", "0 mm", "70 mm", "5 mm", "3.5 mm", "10 mm", "7 mm", "18 mm", "0 mm",
                    "Beech, American", "quarter", "10 %", "7 %", "9 %"),
+        PanelScrew("60 mm", "60 mm", "20 mm", "65 mm", "4 mm", "2.1 mm", "14 mm", "8 mm", "50 mm", "100 mm",
+                   "Birch, yellow", "quarter", "10 %", "7 %", "13 %"),
     ],
     MitredBar: [
         MitredBar("19 mm", "360 mm", "52.5 mm"),

@@ -67,9 +67,8 @@ def _section(view, screw, unit):
 def _screw(view, screw, seat):
     """Washer and head below the seat, shank and thread up to the tip; the thread's point tapers."""
     root, shank, head = screw.root_diameter / 2, screw.shank_diameter / 2, screw.head_diameter / 2
-    if screw.has("washer_diameter"):
-        washer = screw.washer_diameter / 2
-        view.area("washer", rectangle(-washer, seat - screw.washer_thickness, washer, seat))
+    if screw.washer_thickness:
+        view.area("washer", rectangle(-screw.head / 2, seat - screw.washer_thickness, screw.head / 2, seat))
     under, tip = seat - screw.washer_thickness, screw.grip
     high = 0.55 * screw.shank_diameter
     view.area("screw", ((-head, under), (head, under), (0.7 * head, under - high), (-0.7 * head, under - high)))
@@ -90,9 +89,9 @@ def _seat(view, screw, unit):
     edge = screw.rail_thickness / 2
     half = max(1.3 * bore, 0.7 * edge)
     view.area("rail", rectangle(-half, -edge, half, edge), Circle("rail", (0, 0), bore), grain=0.0)
-    view.circle("hole", (0, 0), bore)
+    view.circle("slide_hole", (0, 0), bore)
     view.circle("hidden", (0, 0), head)
-    view.circle("hole", (0, 0), hole)
+    view.circle("slide_hole", (0, 0), hole)
     view.circle("screw", (0, 0), shank)
     view.circle("dry", (screw.move_dry, 0), shank)
     view.circle("damp", (screw.move_damp, 0), shank)
@@ -121,14 +120,14 @@ def _panel(view, screw, unit):
         view.area("rail", rectangle(side * at - half, -at - half, side * at + half, at + half), grain=UPRIGHT)
         view.circle("fast", (side * at, 0), 0.5 * half)
         for way in (-1, 1) if screw.from_fixed else ():
-            view.circle("hole", (side * at, way * screw.from_fixed), 0.8 * half)
+            view.circle("slide_hole", (side * at, way * screw.from_fixed), 0.8 * half)
             view.circle("screw", (side * at, way * screw.from_fixed), 0.4 * half)
         view.circle("glue", (side * radius, 0), 0.5 * half)
-    view.note((0.3 * far, at), "along the grain:\nonly carries", "right")
+    view.note((-0.3 * far, at), "along the grain:\nonly carries", "left")
     if screw.from_fixed:
-        view.note((at + 0.8 * half, -screw.from_fixed), "sliding screw", "right")
+        view.note((-at - 0.8 * half, -screw.from_fixed), "sliding screw", "left")
         text = f"from the fast screw {given(screw, 'from_fixed', unit)}"
-        view.dimension((-at, 0), (-at, screw.from_fixed), text, "left")
+        view.dimension((at, 0), (at, screw.from_fixed), text, "right")
 
 
 def template_panel_screw(screw, unit="mm"):
@@ -147,11 +146,14 @@ def template_panel_screw(screw, unit="mm"):
             view.circle("fast_hole", (x, 0), screw.shank_diameter / 2)
         centre_lines(view, 1.3 * bore, (x, 0))
         view.circle("prick", (x, 0), 0.25 * screw.shank_diameter)
-    view.note((0, -0.5 * screw.shank_diameter), f"fast: hole Ø {given(screw, 'shank_diameter', unit)}", "left")
+    shank, hole = screw.shank_diameter / 2, screw.hole_diameter / 2
+    view.dimension((-shank, 0), (shank, 0), f"fast: hole Ø {given(screw, 'shank_diameter', unit)}", "below", 0)
     if far:
         view.dimension((0, 0), (far, 0), f"fast to sliding screw {given(screw, 'from_fixed', unit)}", "above")
-        view.note((far, -0.5 * screw.hole_diameter), f"slides: hole Ø {given(screw, 'hole_diameter', unit)}", "right")
-    view.dimension((-bore, 0), (bore, 0), f"counterbore Ø {found(screw, 'counterbore_diameter', unit)}", "below")
+        text = f"slides: hole Ø {given(screw, 'hole_diameter', unit)}"
+        view.dimension((far - hole, 0), (far + hole, 0), text, "below", 1)
+    text = f"counterbore Ø {found(screw, 'counterbore_diameter', unit)}"
+    view.dimension((-far - bore, 0), (bore - far, 0), text, "below", 2)
     return sheet
 
 

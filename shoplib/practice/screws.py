@@ -5,41 +5,43 @@ from shoplib.practice.question import Sizes
 
 
 def questions(student, unit="mm"):
-    """Five questions, with sizes that follow the student number."""
+    """Six questions, with sizes that follow the student number."""
     sizes = Sizes(student, unit)
-    screw = PanelScrew(
-        sizes.pick(0, mm=(44, 48, 52, 56), inches=(1.75, 1.875, 2, 2.125)),
+    screw = _screw(sizes)
+    return _thread(sizes, screw), _moves(sizes, screw), _hole(sizes), _counterbore(sizes), _lead(sizes), _low(sizes)
+
+
+def _screw(sizes):
+    """The screw of the first two questions."""
+    return PanelScrew(
+        sizes.pick(0, mm=(64, 72, 80, 88, 96), inches=(2.5, 2.75, 3, 3.25, 3.5)),
         sizes.fixed(mm=24, inches=1),
-        sizes.pick(0, mm=(13, 17, 21, 25), inches=(9 / 16, 11 / 16, 13 / 16, 15 / 16)),
-        sizes.pick(1, mm=(40, 40.5, 41), inches=(1.5625, 1.59375, 1.625)),
+        sizes.pick(0, mm=(34, 42, 50, 58, 66), inches=(1.25, 1.5, 1.75, 2, 2.25)),
+        sizes.pick(1, mm=(41, 42, 43), inches=(1.75, 1.8125, 1.84375)),
         sizes.fixed(mm=4, inches=0.164), sizes.fixed(mm=2.8, inches=0.131), sizes.fixed(mm=8, inches=5 / 16),
-        sizes.pick(2, mm=(5.5, 6, 6.5), inches=(7 / 32, 1 / 4, 9 / 32)), sizes.fixed(mm=14, inches=9 / 16),
-        sizes.pick(3, mm=(110, 125, 140, 160, 175), inches=(4.5, 5, 5.5, 6, 6.5)),
+        sizes.fixed(mm=6, inches=1 / 4), sizes.fixed(mm=16, inches=11 / 16),
+        sizes.pick(3, mm=(75, 78, 81, 85, 90), inches=(3, 3.1875, 3.375, 3.5625, 3.75)),
         sizes.choose(4, ("Ash, white", "Beech, American", "Maple, sugar", "Birch, yellow")), "flat",
-        "8 %", "6 %", sizes.pick(1, percent=(11, 12, 13)),
-        washer_thickness=sizes.fixed(mm=1, inches=1 / 32), washer_diameter=sizes.fixed(mm=12, inches=7 / 16),
-    ).plain
-    return _thread(sizes, screw), _moves(sizes, screw), _hole(sizes, screw), _counterbore(sizes, screw), _lead(sizes)
+        sizes.pick(1, percent=(7, 8, 9)), "6 %", sizes.pick(1, percent=(11, 12, 13)),
+        washer_thickness=sizes.pick(2, mm=(0.5, 0.6, 0.7), inches=(0.02, 0.025, 0.03)),
+        washer_diameter=sizes.fixed(mm=12, inches=7 / 16),
+    ).plain  # fmt: skip
 
 
 def _thread(sizes, screw):
     web, washer = screw.web, screw.washer_thickness
     return sizes.ask(
-        f"A rail is {sizes.write(screw.rail_height)} high and counterbored {sizes.write(screw.counterbore_depth)} deep "
-        f"from below. A screw {sizes.write(screw.screw_length)} long bears on a washer {sizes.write(washer)} thick. How "
-        "much of it goes into the panel?",
+        f"A rail is {sizes.write(screw.rail_height)} high and counterbored {sizes.write(screw.counterbore_depth)} "
+        f"deep from below. A screw {sizes.write(screw.screw_length)} long bears on a washer {sizes.write(washer)} "
+        "thick. How much of it goes into the panel?",
         screw.grip,
         (
             (screw.grip + washer, "The washer holds the head back: its thickness is missing."),
-            (screw.screw_length - screw.rail_height - washer, "The head does not sit on the rail's underside but up in the "
-             "counterbore."),
-            (web, "That is the wood between head and panel."),
-            (screw.panel_thickness - screw.grip, "That is the wood left above the tip."),
-            (screw.screw_length - screw.counterbore_depth - washer, "You took the counterbore's depth off the screw: "
-             "take off what is left of the rail above it."),
+            (web, "That is the wood between head and panel, not the thread above it."),
+            (screw.grip + 2 * washer, "The washer takes its thickness away: you added it."),
         ),
-        "The screw, less the washer, less the rail above the counterbore.", mm=0.2, inches=0.01,
-    )
+        "The screw, less the washer, less the rail above the counterbore.", mm=0.1, inches=0.01,
+    )  # fmt: skip
 
 
 def _moves(sizes, screw):
@@ -52,58 +54,81 @@ def _moves(sizes, screw):
         "is the screw carried?",
         screw.move_damp,
         (
-            (screw.move_damp / change, "That is for one per cent: there are more."),
-            (screw.move_damp / 2, "The panel is held fast at one line: everything beyond it moves one way, not half each way."),
-            (screw.from_fixed * screw.movement * 100 * screw.damp, "You took all the moisture: only the change counts."),
-            (screw.move_damp / 100, "The movement is for each single per cent: put in the number of per cents."),
+            (screw.move_damp / change, "That is for a single per cent: there are more."),
+            (screw.move_damp / 2, "It is held fast on one line: all beyond it moves one way, not half each way."),
+            (screw.from_fixed * screw.movement * 100 * screw.damp, "You took all the moisture: the change counts."),
         ),
         "Distance from the fast screws times movement times the change in per cent.", mm=0.05, inches=0.002,
-    )
+    )  # fmt: skip
 
 
-def _hole(sizes, screw):
-    larger = screw.larger_move
+def _hole(sizes):
+    shank = sizes.pick(1, mm=(3.5, 4, 4.5), inches=(0.164, 0.177, 0.19)).m_as("mm")
+    larger = sizes.pick(2, mm=(1.8, 1.9, 2.1, 2.3, 2.6), inches=(0.07, 0.075, 0.085, 0.083, 0.096)).m_as("mm")
+    smaller = sizes.fixed(mm=0.4, inches=0.015).m_as("mm")
     return sizes.ask(
-        f"A shank of {sizes.write(screw.shank_diameter)} is driven in the middle of its hole. In one season it is carried "
-        f"{sizes.measured(larger)} one way, in the other less. How large must the hole be?",
-        screw.hole_needed,
+        f"A shank of {sizes.measured(shank)} is driven in the middle of its hole. The damp season carries it "
+        f"{sizes.measured(larger)} outward, the dry one {sizes.measured(smaller)} inward. How large must the hole be?",
+        shank + 2 * larger,
         (
-            (screw.shank_diameter + larger, "Driven in the middle it needs that room on both sides: twice."),
+            (shank + larger, "In the middle of its hole it has half the room on each side: there it jams."),
+            (shank + larger + smaller, "That would do for a screw driven out of the middle. Driven in it, the larger "
+             "move counts on both sides."),
             (2 * larger, "That is the room alone: the shank is missing."),
-            (screw.shank_diameter + 4 * larger, "Once on each side is enough."),
         ),
-        "The shank and twice the larger move.", mm=0.15, inches=0.008,
-    )
+        "The shank and twice the larger move.", mm=0.1, inches=0.005,
+    )  # fmt: skip
 
 
-def _counterbore(sizes, screw):
-    head, hole, shank = screw.head, screw.hole_diameter, screw.shank_diameter
+def _counterbore(sizes):
+    washer = sizes.pick(3, mm=(14, 14.5, 15, 15.5, 16), inches=(11 / 16, 23 / 32, 49 / 64, 51 / 64, 53 / 64)).m_as("mm")
+    hole = sizes.pick(1, mm=(5.5, 6, 6.5), inches=(1 / 4, 17 / 64, 9 / 32)).m_as("mm")
+    shank = sizes.fixed(mm=4, inches=0.177).m_as("mm")
     return sizes.ask(
-        f"The washer is {sizes.write(head)} across, the hole {sizes.write(hole)}, the shank {sizes.write(shank)}. How "
-        "wide must the counterbore be so that the washer never stops the screw?",
-        screw.counterbore_diameter,
+        f"A washer is {sizes.write(washer)} across, the hole {sizes.write(hole)}, the shank {sizes.measured(shank)}. "
+        "How wide must the counterbore be so that the washer never stops the screw?",
+        washer + hole - shank,
         (
-            (head, "The washer travels as far as the shank can: with no room it stops the screw."),
-            (head + (hole - shank) / 2, "The shank can go to both sides: its whole play counts."),
-            (head + hole, "Only the play counts, the hole less the shank."),
+            (washer, "The washer travels as far as the shank can: with no room it stops the screw."),
+            (washer + (hole - shank) / 2, "The shank can go to both sides: its whole play counts."),
+            (washer + hole, "Only the play counts, the hole less the shank."),
         ),
-        "The washer and the shank's whole play.", mm=0.2, inches=0.01,
-    )
+        "The washer and the shank's whole play.", mm=0.1, inches=0.01,
+    )  # fmt: skip
 
 
 def _lead(sizes):
-    root = sizes.pick(2, mm=(2.4, 2.8, 3.1, 3.5), inches=(0.113, 0.131, 0.152, 0.171))
-    timber, gravity, share = sizes.choose(
-        3, (("white ash", 0.60, 0.7), ("American beech", 0.64, 0.9), ("yellow birch", 0.62, 0.9), ("black walnut", 0.55, 0.7))
-    )
-    size = root.m_as("mm")
+    root = sizes.pick(2, mm=(2.4, 2.8, 3.1, 3.5), inches=(0.113, 0.131, 0.152, 0.171)).m_as("mm")
+    timber, gravity, share = sizes.choose(3, (
+        ("white ash", 0.60, 0.7), ("American beech", 0.64, 0.9), ("yellow birch", 0.62, 0.9),
+        ("black walnut", 0.55, 0.7),
+    ))  # fmt: skip
     return sizes.ask(
-        f"The panel is {timber}, specific gravity {gravity:g}. The screw's root measures {sizes.measured(size)}. The rule "
-        "of the lesson: over 0.6 nine tenths of the root, over 0.5 seven tenths. How wide is the lead hole?",
-        share * size,
+        f"A panel is {timber}, specific gravity {gravity:.2f}. The screw's root measures {sizes.measured(root)}. The "
+        "lesson's rule: over 0.6 nine tenths of the root, over 0.5 seven tenths. How wide is the lead hole?",
+        share * root,
         (
-            (size, "That is the whole root: the thread would hold by its edges alone."),
-            ((1.6 - share) * size, "You took the other share: look at the specific gravity again."),
+            (root, "That is the whole root: the thread would hold by its edges alone."),
+            ((1.6 - share) * root, "You took the other share: look at the specific gravity again."),
         ),
         "The share times the root.", mm=0.05, inches=0.002,
-    )
+    )  # fmt: skip
+
+
+def _low(sizes):
+    panel = sizes.pick(3, mm=(20, 21, 22, 23), inches=(17 / 16, 35 / 32, 9 / 8, 37 / 32)).m_as("mm")
+    thread = sizes.pick(1, mm=(10, 11, 12), inches=(3 / 8, 13 / 32, 7 / 16)).m_as("mm")
+    low = sizes.pick(2, mm=(2.3, 2.7, 3.3), inches=(7 / 64, 1 / 8, 9 / 64)).m_as("mm")
+    return sizes.ask(
+        f"With {sizes.write(thread)} of thread in a panel of {sizes.write(panel)} a screw is just right. One rail "
+        f"was planed {sizes.write(low)} lower than the others and counterbored from below with the same stop. How much "
+        "wood is left above the tip of its screw?",
+        panel - thread - low,
+        (
+            (panel - thread, "So it is in the other rails: in this one the head sits nearer to the panel."),
+            (panel - thread + low, "It comes further up, not less far: the stop is set from the rail's underside, and "
+             "that lies nearer to the panel."),
+            (thread + low, "That is the thread now in the panel: it must not come out at the top."),
+        ),
+        "The panel, less the thread, less what the rail is low.", mm=0.1, inches=0.01,
+    )  # fmt: skip

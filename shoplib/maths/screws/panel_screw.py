@@ -40,39 +40,39 @@ class PanelScrew(Model):
     OFFER = OFFER
 
     rail_height: Input = length(
-        "rail height", "H", low="15 mm", high="150 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
+        "rail height", "H", low="20 mm", high="120 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
         help="From the rail's underside to the panel.", group="Rail",
     )
     rail_thickness: Input = length(
-        "rail thickness", "b", low="10 mm", high="60 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        "rail thickness", "b", low="15 mm", high="60 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
         help="Across the rail, where the counterbore is drilled.", group="Rail",
     )
     counterbore_depth: Input = length(
-        "counterbore depth", "c", low="0 mm", high="120 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.5 mm",
+        "counterbore depth", "c", low="0 mm", high="90 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.5 mm",
         help="From the rail's underside to the seat of the head or washer.", group="Rail",
     )
     screw_length: Input = length(
-        "screw length", "l", low="10 mm", high="120 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
+        "screw length", "l", low="15 mm", high="100 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
         help="From the underside of a flat-seated head to the tip.", group="Screw",
     )
     shank_diameter: Input = length(
-        "shank diameter", "d", low="2 mm", high="10 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "shank diameter", "d", low="3 mm", high="8 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of the smooth part, or over the thread.", group="Screw",
     )
     root_diameter: Input = length(
-        "root diameter", "d_r", low="1 mm", high="8 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "root diameter", "d_r", low="2 mm", high="6 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="At the bottom of the thread.", group="Screw",
     )
     head_diameter: Input = length(
-        "head diameter", "d_h", low="3 mm", high="20 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "head diameter", "d_h", low="4 mm", high="16 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of a flat-seated head.", group="Screw",
     )
     hole_diameter: Input = length(
-        "hole diameter", "d_o", low="2 mm", high="20 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "hole diameter", "d_o", low="3 mm", high="12 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of the small hole through the rail in which the shank slides.", group="Rail",
     )
     panel_thickness: Input = length(
-        "panel thickness", "t", low="4 mm", high="50 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
+        "panel thickness", "t", low="8 mm", high="50 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
         help="Of the panel above the rail.", group="Panel",
     )
     from_fixed: Input = length(
@@ -96,7 +96,7 @@ class PanelScrew(Model):
         help="0 without a washer.", default="0 mm", group="Screw",
     )
     washer_diameter: Input = length(
-        "washer diameter", "d_w", low="4 mm", high="30 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.2 mm",
+        "washer diameter", "d_w", low="6 mm", high="25 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.2 mm",
         help="Left out without a washer.", default=None, group="Screw",
     )
     lead_short: Input = length(
@@ -141,11 +141,6 @@ class PanelScrew(Model):
             raise ShapeError(
                 "A washer {} across needs its thickness: give it, or leave the washer out.",
                 self.washer_diameter, input="washer_thickness",
-            )
-        if not self.has("washer_diameter") and self.washer_thickness > 0:
-            raise ShapeError(
-                "A washer {} thick needs its diameter: give it, or set the thickness to nothing.",
-                self.washer_thickness, input="washer_diameter",
             )
         if self.has("washer_diameter") and self.washer_diameter < self.head_diameter:
             raise ShapeError(
@@ -241,7 +236,7 @@ class PanelScrew(Model):
         """Play of the shank on one side, less the larger move; below nothing the screw is jammed in that season."""
         return (self.hole_diameter - self.shank_diameter) / 2 - self.larger_move
 
-    @result("head or washer", "h", minor=True)
+    @result("head or washer", "h", minor=True, plan=True)
     def head(self):
         """Diameter of what bears on the seat: the washer where there is one."""
         return self.washer_diameter if self.has("washer_diameter") else self.head_diameter
@@ -331,6 +326,11 @@ class PanelScrew(Model):
             )
 
     def _worries_seat(self):
+        if not self.has("washer_diameter") and self.washer_thickness > 0:
+            yield Caution(
+                "A washer {} thick holds the head back, but its width is not known: what bears is reckoned from the "
+                "head. Give the washer's diameter.", self.washer_thickness, input="washer_diameter",
+            )
         bears, wanted = ("washer", "a larger washer") if self.has("washer_diameter") else ("head", "a washer")
         if self.bearing <= 0:
             yield Caution(
