@@ -16,7 +16,9 @@ from shoplib import (
     Cope,
     CornerBlock,
     DowelJoint,
+    GrainArcs,
     MitredBar,
+    PanelScrew,
     Rebate,
     StaveRing,
     draw,
@@ -30,6 +32,10 @@ from shoplib.paper.plot import save_plate, save_png
 
 IMAGES = Path(__file__).resolve().parent.parent / "images"
 WIDE, HIGH = 480.0, 360.0  # px of a plate in the contents, where it stands at three quarters of that
+SCREW = PanelScrew(
+    "50 mm", "20 mm", "19 mm", "40 mm", "4 mm", "2.8 mm", "8 mm", "6 mm", "12 mm", "75 mm", "Ash, white", "flat",
+    washer_thickness="1 mm", washer_diameter="10 mm",
+)  # fmt: skip
 PLATES = {  # the topic's model, how its views begin, and whether its dimensions are small enough for the contents
     "circle_jigs": (CircleJig("440 mm", "12 mm", ring_width="20 mm"), ("From above",), False),
     "stave_rings": (StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm"), ("The blank",), True),
@@ -37,8 +43,10 @@ PLATES = {  # the topic's model, how its views begin, and whether its dimensions
     "dowels": (DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("From above",), False),
     "coping": (Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("One corner",), True),
     "finding_the_centre": (CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "), True),
+    "screws": (SCREW, ("Section",), False),
     "marking_out": (CornerBlock("35 mm"), ("Along the leg",), False),
     "pull_bars": (MitredBar("19 mm", "160 mm", "52.5 mm"), ("From above",), False),
+    "trimming": (GrainArcs("staves", 12, "outside"), ("Show face up",), False),
     "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
 }  # fmt: skip
 

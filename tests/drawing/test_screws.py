@@ -34,7 +34,8 @@ def test_section_has_the_sizes_told(given_sizes):
     assert panel.bounds[3] - shaft.bounds[3] == pytest.approx(screw.cover)
     assert shaft.bounds[3] - head.bounds[3] == pytest.approx(screw.screw_length)
     under = areas(cut, "washer")[0] if screw.washer_thickness else head
-    assert under.bounds[3] == pytest.approx(seat) and under.bounds[2] - under.bounds[0] == pytest.approx(screw.head)
+    across = screw.head if screw.washer_thickness else screw.head_diameter
+    assert under.bounds[3] == pytest.approx(seat) and under.bounds[2] - under.bounds[0] == pytest.approx(across)
     left, right = sorted(rail, key=lambda part: part.bounds[0])
     assert right.bounds[1] == pytest.approx(-screw.rail_height)
     above = [part.intersection(Point(0, seat / 2).buffer(abs(seat) / 4).envelope) for part in (left, right)]
@@ -97,7 +98,7 @@ def test_rings_lie_or_stand_in_the_panel_as_it_is_cut(cut):
     assert all(each.grain == 0.0 for each in on(section(DEMO), "rail", Area))
 
 
-@pytest.mark.parametrize("screw", EXAMPLES[PanelScrew], ids=["mm", "in", "alone"])
+@pytest.mark.parametrize("screw", EXAMPLES[PanelScrew], ids=["mm", "in", "alone", "thick"])
 def test_strip_is_true_on_paper(screw, tmp_path):
     """The screw places and counterbores, measured on the PDF's own lines."""
     plain = screw.plain

@@ -40,7 +40,7 @@ class PanelScrew(Model):
     OFFER = OFFER
 
     rail_height: Input = length(
-        "rail height", "H", low="20 mm", high="120 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
+        "rail height", "H", low="30 mm", high="100 mm", step="1 mm", inch_step="1/16 in", tolerance="0.3 mm",
         help="From the rail's underside to the panel.", group="Rail",
     )
     rail_thickness: Input = length(
@@ -48,7 +48,7 @@ class PanelScrew(Model):
         help="Across the rail, where the counterbore is drilled.", group="Rail",
     )
     counterbore_depth: Input = length(
-        "counterbore depth", "c", low="0 mm", high="90 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.5 mm",
+        "counterbore depth", "c", low="0 mm", high="80 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.5 mm",
         help="From the rail's underside to the seat of the head or washer.", group="Rail",
     )
     screw_length: Input = length(
@@ -56,19 +56,19 @@ class PanelScrew(Model):
         help="From the underside of a flat-seated head to the tip.", group="Screw",
     )
     shank_diameter: Input = length(
-        "shank diameter", "d", low="3 mm", high="8 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "shank diameter", "d", low="3 mm", high="6.5 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of the smooth part, or over the thread.", group="Screw",
     )
     root_diameter: Input = length(
-        "root diameter", "d_r", low="2 mm", high="6 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "root diameter", "d_r", low="2 mm", high="5 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="At the bottom of the thread.", group="Screw",
     )
     head_diameter: Input = length(
-        "head diameter", "d_h", low="4 mm", high="16 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "head diameter", "d_h", low="6 mm", high="16 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of a flat-seated head.", group="Screw",
     )
     hole_diameter: Input = length(
-        "hole diameter", "d_o", low="3 mm", high="12 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.1 mm",
+        "hole diameter", "d_o", low="3.5 mm", high="10 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.1 mm",
         help="Of the small hole through the rail in which the shank slides.", group="Rail",
     )
     panel_thickness: Input = length(
@@ -96,7 +96,7 @@ class PanelScrew(Model):
         help="0 without a washer.", default="0 mm", group="Screw",
     )
     washer_diameter: Input = length(
-        "washer diameter", "d_w", low="6 mm", high="25 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.2 mm",
+        "washer diameter", "d_w", low="8 mm", high="25 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.2 mm",
         help="Left out without a washer.", default=None, group="Screw",
     )
     lead_short: Input = length(
@@ -137,11 +137,6 @@ class PanelScrew(Model):
             )
 
     def _check_washer(self):
-        if self.has("washer_diameter") and not self.washer_thickness:
-            raise ShapeError(
-                "A washer {} across needs its thickness: give it, or leave the washer out.",
-                self.washer_diameter, input="washer_thickness",
-            )
         if self.has("washer_diameter") and self.washer_diameter < self.head_diameter:
             raise ShapeError(
                 "A washer {} across is smaller than the head of {}. Take a larger one.",
@@ -330,6 +325,11 @@ class PanelScrew(Model):
             yield Caution(
                 "A washer {} thick holds the head back, but its width is not known: what bears is reckoned from the "
                 "head. Give the washer's diameter.", self.washer_thickness, input="washer_diameter",
+            )
+        if self.has("washer_diameter") and not self.washer_thickness:
+            yield Caution(
+                "A washer {} across is given without its thickness: with it the screw reaches less far. Measure it.",
+                self.washer_diameter, input="washer_thickness",
             )
         bears, wanted = ("washer", "a larger washer") if self.has("washer_diameter") else ("head", "a washer")
         if self.bearing <= 0:
