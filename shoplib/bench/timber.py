@@ -191,7 +191,7 @@ class SawBench(Standing):
         tables = "".join(_table_html(kind) for kind in EACH)
         sizes = f"<div style='display:flex;flex-wrap:wrap;gap:6px 16px;margin:6px 0'>{sizes}</div>"
         work = looks.place("work") + looks.place("problem")
-        body = bar + work + looks.place("picture") + looks.place("told") + tables + sizes
+        body = bar + work + looks.place("picture", style="max-width:960px") + looks.place("told") + tables + sizes
         return looks.page([], [], body)
 
     def printed(self):

@@ -108,33 +108,25 @@ class Columns:
         shape = (len(kinds) + len(rows), len(places) + len(kinds) + len(boards))
         return csr_matrix((data, (down, across)), shape=shape), places, rows, kinds, boards
 
-    def together(self, seconds, most_cost):
-        """Let the general solver choose whole patterns among those known: cheapest boards, everything placed.
-
-        Nothing where it finds no choice that costs less than `most_cost`.
-        """
+    def together(self, seconds, boards):
+        """Let the general solver choose whole patterns among those known, with as little shortage as can be."""
         import numpy
         from scipy.optimize import Bounds, LinearConstraint, milp
 
-        demand, costs = self.problem.demand(), self.problem.costs
-        everything = range(len(self.problem.stretches))
-        matrix, places, rows, kinds, boards = self._matrix(demand, everything, (), True)
-        width, many = matrix.shape[1], len(places)
-        upper = numpy.ones(width)
-        upper[many : many + len(kinds)] = 0.0
-        cost = numpy.zeros(width)
-        cost[many + len(kinds) :] = [costs[board] for board in boards]
-        most = numpy.concatenate([[-demand[n] for n in kinds], numpy.zeros(len(rows))])
+        stretches = {n for board in boards for n in self.problem.by_board.get(board, ())}
+        matrix, places, rows, kinds, _ = self._matrix(self.problem.demand(), stretches, boards, False)
+        many = len(places)
+        cost = numpy.concatenate([numpy.zeros(many), [self.problem.area(n) / 1e6 for n in kinds]])
+        most = numpy.concatenate([[-self.problem.kinds[n].count for n in kinds], numpy.ones(len(rows))])
+        upper = numpy.concatenate([numpy.ones(many), [self.problem.kinds[n].count for n in kinds]])
         with quiet():
             found = milp(
-                cost, integrality=1, bounds=Bounds(0, upper), options={"time_limit": seconds},
-                constraints=[
-                    LinearConstraint(matrix, -numpy.inf, most),
-                    LinearConstraint(cost[None, :], -numpy.inf, most_cost - 1e-6 * max(1.0, most_cost)),
-                ],
+                cost, integrality=numpy.concatenate([numpy.ones(many), numpy.zeros(len(kinds))]),
+                bounds=Bounds(0, upper), constraints=LinearConstraint(matrix, -numpy.inf, most),
+                options={"time_limit": seconds},
             )  # fmt: skip
         if found.x is None:
-            return None
+            return {}
         return {self.all[place][0]: self.all[place][1] for place, x in zip(places, found.x) if x > 0.5}
 
 

@@ -22,7 +22,10 @@ ROUNDS = 60  # of pricing before a programme in shares counts as solved
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
-    """The best plan that is found in the time, with its bound."""
+    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time."""
+    import scipy.optimize
+    import scipy.sparse  # noqa: F401
+
     return _Run(problem, seconds, progress, stop).solve()
 
 
@@ -30,7 +33,7 @@ class _Run:
     def __init__(self, problem, seconds, progress, stop):
         self.problem, self.progress, self.stop = problem, progress, stop
         self.start, self.end = time.monotonic(), time.monotonic() + seconds
-        self.columns, self.sawable, self.bound, self.best = Columns(problem), Columns(problem), Bound(problem), None
+        self.columns, self.bound, self.best = Columns(problem), Bound(problem), None
         self.random = random.Random(1)
         self.everything = range(len(problem.stretches))
         self.clear = {
@@ -90,7 +93,7 @@ class _Run:
 
     def _fill(self, boards, rounds, stir=0.0):
         """Fill boards one after the other; what found no place counts more in the next round."""
-        worth = {n: area * self.random.uniform(1 - stir, 1 + stir) for n, area in self.areas.items()}
+        worth = self._stirred(stir)
         for _ in range(rounds):
             if self.over():
                 break
@@ -101,6 +104,11 @@ class _Run:
             for number in found.left:
                 worth[number] *= 1.25
         return False
+
+    def _stirred(self, stir):
+        """Faces as worths, stirred a little; large pieces may count more for their face, so that they come first."""
+        power = 1 + stir * self.random.uniform(0, 1.5)
+        return {n: area**power * self.random.uniform(1 - stir, 1 + stir) for n, area in self.areas.items()}
 
     def _own(self, board):
         """The stretches of a board, longest first."""
@@ -121,11 +129,11 @@ class _Run:
         """Decide on the pattern of a stretch."""
         if pattern.strips:
             patterns[number] = pattern
-            self.sawable.add(number, pattern)
+            self.columns.add(number, pattern)
             for kind, count in pattern.counts().items():
                 left[kind] -= count
 
-    def _dive(self, stretches, paying, stir=0.0, patterns=(), turns=4):
+    def _dive(self, stretches, paying, stir=0.0, patterns=(), turns=3):
         """Saw the pattern with the largest share of the programme, price what is left anew, and so on to the end.
 
         Not `paying`: the boards of these stretches are given and cost nothing more. Where it comes to nothing it turns
@@ -155,7 +163,7 @@ class _Run:
     def _hopeful(self, left, free, patterns, paying):
         """The programme in shares for what is left, where it may still come to a better plan."""
         used = {self.problem.stretches[n].board for n in patterns}
-        priced = self._price_out(left, free, used, self.problem.costs if paying else None, rounds=10)
+        priced = self._price_out(left, free, used, self.problem.costs if paying else None, rounds=6)
         if priced is None or priced.short > 1e-6:
             return None
         if paying and self.best.complete and self.problem.cost(used) + priced.cost > self.best.cost - TINY:
@@ -209,11 +217,13 @@ class _Run:
         """Raise the bound and look for plans on the boards that it names, until they meet; whether they did."""
         self._cut(self.areas)
         self._cheapest_boards()
+        self._swap(40)
         demand = self.problem.demand()
         self._price_out(demand, self.everything, (), self.problem.costs, ROUNDS, cuts=True)
         self._cheapest_boards()
         if not self.over() and not self._closed():
             self._dive(self.everything, True)
+            self._swap(40)
         boards = self._whole_boards()
         tried, turn = [], 0
         while not self.over() and not self._closed():
@@ -221,10 +231,11 @@ class _Run:
                 return False
             self._on(boards)
             tried.append(boards)
-            self._swap(60)
+            self._swap(15)
             self._repair()
-            if turn % 3 == 2:
-                self._together()
+            self._repair()
+            if not self.over():
+                self._dive(self.everything, True, 0.6, turns=6)
             boards = self._next_boards(tried, turn)
             turn += 1
         return self._closed()
@@ -247,17 +258,32 @@ class _Run:
                 left[kind] -= count
         return kept, freed, left
 
-    def _together(self):
-        """Let the general solver put the patterns that were sawn so far together anew."""
-        if self.over() or self._closed():
-            return
+    def _together(self, boards):
+        """Let the general solver put the patterns known together on these boards, and fill what is free."""
         patterns, left = {}, self.problem.demand()
-        for number, pattern in (self.sawable.together(STEP, self.best.cost) or {}).items():
+        for number, pattern in self.columns.together(STEP, boards).items():
             kept = pattern.without_surplus(left)
             if kept.strips:
                 patterns[number] = kept
-        if patterns:
-            self._keep(self.problem.solution(patterns, left))
+        rest = [n for board in boards for n in self._own(board)]
+        return self._refilled(patterns, left, rest)
+
+    def _refilled(self, patterns, left, stretches):
+        """Fill the free stretches with what is left; then each stretch in turn once more, where it can hold more."""
+        found = self._filled(patterns, left, stretches, self.areas)
+        for number in () if found.complete else sorted(patterns, key=lambda n: self._used(found.patterns[n], n)):
+            left = {n: found.left.get(n, 0) for n in self.areas}
+            for kind, count in found.patterns[number].counts().items():
+                left[kind] += count
+            others = {n: each for n, each in found.patterns.items() if n != number}
+            again = self._filled(others, left, [number], self.areas)
+            found = again if self._short(again) < self._short(found) - TINY else found
+        return self._keep(found)
+
+    def _used(self, pattern, number):
+        """The share of a stretch that becomes pieces."""
+        stretch = self.problem.stretches[number]
+        return sum(self.areas[n] * c for n, c in pattern.counts().items()) / (stretch.length * stretch.width)
 
     def _swap(self, times):
         """Take boards of the best plan away and fill cheaper ones with their pieces, now in this order, now in that."""
@@ -266,7 +292,7 @@ class _Run:
                 return
             kept, freed, left = self._freed()
             boards = self._instead(kept, freed, sum(self.areas[n] * count for n, count in left.items()))
-            worth = {n: area * self.random.uniform(0.8, 1) for n, area in self.areas.items()}
+            worth = self._stirred(0.2)
             for _ in range(3 if boards else 0):
                 self.random.shuffle(boards)
                 stretches = [n for board in boards for n in self._own(board)]
@@ -314,7 +340,7 @@ class _Run:
 
     def _next_boards(self, tried, turn):
         """Other boards that cost more than the bound and less than the best plan: half way, a quarter ..."""
-        shares = (0.5, 0.25, 0.75, 0.0, 0.125, 0.375, 0.625, 0.875)
+        shares = (0.6, 0.8, 0.4, 0.7, 0.2, 0.9, 0.5, 0.0)
         for share in (*shares[turn % len(shares) :], *shares[: turn % len(shares)]):
             while not self.over():
                 at_least = self.bound.low + share * (self.best.cost - self.bound.low)
@@ -331,4 +357,6 @@ class _Run:
             if self._fill(self.random.sample(sorted(boards), len(boards)), 3, stir):
                 return True
         stretches = [n for board in sorted(boards) for n in self._own(board)]
-        return any(self.over() or self._dive(stretches, False, stir) for stir in (0.0, 0.5, 0.8))
+        if self.over() or self._dive(stretches, False):
+            return True
+        return not self.over() and (self._together(sorted(boards)) or self._dive(stretches, False, 0.6))
