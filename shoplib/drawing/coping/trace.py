@@ -35,7 +35,7 @@ def _use(cope):
     fold = f" and fold it down along the line named fold here, over the {side} side, which has the longest tips"
     if not cope.has("rail_height"):
         fold = f", the {side} side at its own edge: there are the longest tips" if cope.offset else ""
-    square = ", still square" if cope.rake else ""
+    square = " while it is still square" if cope.rake else ""
     return (
         "Inner side: the one towards the neighbouring rails; left and right as you look at it. Cut round both ends, "
         f"lay each on the rail's top edge with its outermost square line on the sawn end{square}{fold}. Draw or "

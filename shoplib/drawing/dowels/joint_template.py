@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.dowels.rail_ends import levels, mark_out, tell_widths
+from shoplib.drawing.dowels.rail_ends import levels, mark_out, tell_hole, tell_rail
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.model import given_in_full as given
@@ -13,8 +13,8 @@ TAB = 10.0  # mm, of the strip, that lies under its own beginning
 GAP = 14.0  # mm between the pieces of the template
 USE = (
     "Cut out along the outer lines. Rails: fold the flap back along its line of dashes and dots, lay the fold on "
-    "the upper edge, the sides flush with both faces of the square end, tape the flap down and prick the centres, at both "
-    "ends of a rail. First rails run left and right, second rails front and back. Leg: wrap the strip round it, "
+    "the upper edge, the sides flush with both faces of the square end, tape the flap down and prick the centres, at "
+    "both ends of a rail. First rails run left and right, second rails front and back. Leg: wrap the strip round it, "
     "print outside, its upper edge where the rails' upper edges come, its middle line facing the first rail. Its "
     "ends must just meet, else take a quarter of the girth you measure. Prick the first rail's holes, and the "
     "second's on one side only: right of the first rail's on the legs front left and back right, left of them on "
@@ -34,7 +34,8 @@ def template_dowel_joint(joint, unit="mm"):
         view.line("fold", (x - half, 0), (x + half, 0))
         view.note((x + way * half, 0.7 * FLAP), "flap", side)
     mark_out(view, joint, unit, apart)
-    tell_widths(view, joint, unit, apart, FLAP, "above")
+    tell_rail(view, joint, unit, FLAP, "above")
+    tell_hole(view, joint, unit, apart, FLAP, "above")
     _strip(view, joint, unit, apart / 2, -joint.rail_height - GAP)
     return sheet
 
