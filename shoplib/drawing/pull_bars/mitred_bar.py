@@ -19,8 +19,8 @@ HOW = (
 USE = (
     "Cut out, fold along the lines of dashes and dots and wrap the strip round the square stock, print outside, the "
     "tab underneath, so that the tip comes to the bar's or the arm's outer side. Prick the four ringed points: they "
-    "lie on the middle of each side and stay on the rod when it is rounded. For the other end of the bar turn the strip "
-    "end for end, its outer side on the same side of the stock: then nothing is rolled."
+    "lie on the middle of each side and stay on the rod when it is rounded. For the other end of the bar turn the "
+    "strip end for end, its outer side on the same side of the stock: then nothing is rolled."
 )
 
 
