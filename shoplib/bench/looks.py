@@ -173,7 +173,7 @@ def head(item):
 
 
 _GREEK = {"sigma": "σ", "epsilon": "ε", "mu": "μ", "beta": "β", "gamma": "γ", "rho": "ρ", "theta": "θ", "psi": "ψ"}
-_GREEK |= {"tau": "τ", "phi": "φ", "varphi": "φ"}
+_GREEK |= {"tau": "τ", "phi": "φ", "varphi": "φ", "alpha": "α", "nu": "ν", "lambda": "λ"}
 
 
 def _letter(symbol):

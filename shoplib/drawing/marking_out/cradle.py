@@ -79,6 +79,9 @@ def _leg_in(view, cradle, unit):
     _block(view, cradle)
     view.area("leg", Circle("leg", (0, high), radius), grain=EndGrain((-0.3 * radius, high + 0.25 * radius)))
     view.cross("centre", (0, high), 1.15 * radius)
+    if not touch_points(cradle):
+        passing = block_half(cradle), cradle.point_height
+        view.line("knife", passing, (-passing[0], passing[1]), arrow=True)
     for x, y in touch_points(cradle):
         out = math.copysign(block_half(cradle), x)
         view.line("knife", (out, y), (x, y), arrow=True)

@@ -43,10 +43,9 @@ def strip_use(strip):
     where = "its upper edge flush with the leg's top" if tall else "its upper edge where a rail's upper edge comes"
     marks = "the dowels' centres through it" if tall and strip.has("dowel_edge") else "both rails' lines at both edges"
     return (
-        f"For the legs {mine}, each numbered and its top marked; the legs {other} need the strip with the second rail "
-        "on the other side. First rails run left and right, second rails front and back. Cut the strip out with its "
-        f"tab. Wrap it round the leg, ink outside, {where}, the first rail's line on the side that faces the first "
-        "rail, the tab under the beginning. The ends must just meet: if they gape or overlap, the leg is not the size "
-        f"given here. Tape it and prick {marks}. Take it off, lay the leg in the cradle, draw both lines through the "
-        "pricks and check the heights with a square against the leg's top."
+        f"For the legs {mine}, each numbered and its top marked; the legs {other} need the second rail on the other "
+        "side. First rails run left and right, second rails front and back. Cut the strip out with its tab. Wrap it "
+        f"round the leg, ink outside, {where}, the first rail's line facing the first rail, the tab under the "
+        f"beginning. Its ends must just meet, else the leg is not the size given here. Tape it, prick {marks}. Lay the "
+        "leg in the cradle, draw both lines through the pricks and check the heights from the leg's top."
     )

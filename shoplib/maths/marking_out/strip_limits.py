@@ -42,13 +42,13 @@ def worries(strip):
         yield Caution(
             "A mark {} out sends the second rail {} beside the far leg's centre: fold the strip, mark with a knife, "
             "and check with dry dowels as pointers before you drill.",
-            strip.strip_error, strip.rail_miss, input="strip_error",
+            strip.strip_error, (strip.rail_miss, "0.1 mm", "1/64 in"), input="strip_error",
         )
     if strip.lower_miss > MISS:
         yield Caution(
             "The line along the leg drifts by {}: the lower rail points {} beside the far leg's centre while the "
             "upper one points right. Draw the line with the leg in a cradle.",
-            strip.line_drift, strip.lower_miss, input="line_drift",
+            strip.line_drift, (strip.lower_miss, "0.1 mm", "1/64 in"), input="line_drift",
         )
     if strip.paper_thickness > 0.5:
         yield Caution(

@@ -94,11 +94,8 @@ class WrapStrip(Model):
         return strip_limits.worries(self)
 
     def on_card(self):
-        """First the strip, then what is marked from it, then what a slip of it does."""
-        marked = ("heights",) if self.has("upper_rail") else ()
-        slips = ("angle_error", "rail_miss") if self.strip_error > 0 else ()
-        drift = ("twist", "lower_miss") if self.line_drift > 0 else ()
-        return ("girth", "quarter", *marked, *slips, *drift)
+        """The strip, then what is marked from it; what a slip does stands in the cautions."""
+        return ("girth", "quarter", *(("heights",) if self.has("upper_rail") else ()))
 
     @result("girth", "g", checks="leg_diameter")
     def girth(self):
