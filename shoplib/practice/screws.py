@@ -81,7 +81,7 @@ def _hole(sizes):
 
 
 def _counterbore(sizes):
-    washer = sizes.pick(3, mm=(14, 14.5, 15, 15.5, 16), inches=(11 / 16, 23 / 32, 49 / 64, 51 / 64, 53 / 64)).m_as("mm")
+    washer = sizes.pick(3, mm=(14, 14.5, 15, 15.5, 16), inches=(11 / 16, 23 / 32, 49 / 64, 51 / 64, 27 / 32)).m_as("mm")
     hole = sizes.pick(1, mm=(5.5, 6, 6.5), inches=(1 / 4, 17 / 64, 9 / 32)).m_as("mm")
     shank = sizes.fixed(mm=4, inches=0.177).m_as("mm")
     return sizes.ask(

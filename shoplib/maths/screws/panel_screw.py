@@ -7,7 +7,7 @@ from shoplib.maths.wood import specific_gravity, timbers_with
 from shoplib.measure import write
 from shoplib.model import Caution, Input, Model, ShapeError, choice, length, model, result
 
-WITHDRAWAL = 2850 * 0.45359237 * 9.80665 / 25.4**2  # MPa: 2850 pounds for each inch of thread and inch of shank
+WITHDRAWAL = 19.65  # MPa: 2850 pounds for each inch of thread and inch of shank (19.6502)
 NDS = "National Design Specification for Wood Construction (secondary reading)"
 TIMBERS = tuple(each for each in species() if each in timbers_with("specific_gravity"))
 LEAST_COVER, LEAST_BEARING, LEAST_WALL = 2.0, 0.5, 3.0  # mm
