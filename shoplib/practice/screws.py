@@ -76,12 +76,12 @@ def _hole(sizes):
              "move counts on both sides."),
             (2 * larger, "That is the room alone: the shank is missing."),
         ),
-        "The shank and twice the larger move.", mm=0.1, inches=0.005,
+        "The shank and twice the larger move.", mm=0.1, inches=0.003,
     )  # fmt: skip
 
 
 def _counterbore(sizes):
-    washer = sizes.pick(3, mm=(14, 14.5, 15, 15.5, 16), inches=(11 / 16, 23 / 32, 49 / 64, 51 / 64, 27 / 32)).m_as("mm")
+    washer = sizes.pick(3, mm=(14, 14.5, 15, 15.5, 16), inches=(11 / 16, 23 / 32, 49 / 64, 13 / 16, 27 / 32)).m_as("mm")
     hole = sizes.pick(1, mm=(5.5, 6, 6.5), inches=(1 / 4, 17 / 64, 9 / 32)).m_as("mm")
     shank = sizes.fixed(mm=4, inches=0.177).m_as("mm")
     return sizes.ask(
