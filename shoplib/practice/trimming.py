@@ -15,21 +15,21 @@ def questions(student, unit="mm"):
     first = TwoFaces(sizes.fixed(mm=60, inches=2), template, hold, edges, sizes.fixed(mm=60, inches=2.5),
                      sizes.fixed(mm=6, inches=1 / 4)).plain  # fmt: skip
     height = sizes.pick(3, mm=(44, 46, 48, 50, 52, 54, 56), inches=(1.75, 1.8125, 1.875, 2, 2.0625, 2.125, 2.25))
-    depth = sizes.pick(1, mm=(27, 28, 29, 31), inches=(1.0625, 1.125, 1.1875, 1.21875))
+    depth = sizes.pick(1, mm=(26.5, 27.5, 28.5, 30.5), inches=(69 / 64, 71 / 64, 75 / 64, 77 / 64))
     second = TwoFaces(height, template, template, sizes.fixed(mm=36, inches=1.375), sizes.fixed(mm=60, inches=2.5),
                       sizes.fixed(mm=6, inches=1 / 4), depth,
-                      sizes.pick(4, mm=(3, 3.5, 4), inches=(1 / 8, 5 / 32, 3 / 16))).plain  # fmt: skip
-    margin = sizes.pick(5, mm=(4, 4.5, 5, 5.5, 6), inches=(5 / 32, 11 / 64, 3 / 16, 7 / 32, 1 / 4))
+                      sizes.pick(4, mm=(2, 4), inches=(1 / 16, 3 / 16))).plain  # fmt: skip
+    margin = sizes.pick(5, mm=(4.5, 5, 5.5, 6), inches=(3 / 16, 7 / 32, 1 / 4, 9 / 32))
     rounds = TwoFaces(height, template, template, sizes.fixed(mm=36, inches=1.375), sizes.fixed(mm=60, inches=2.5),
                       sizes.fixed(mm=6, inches=1 / 4), depth, margin=margin,
-                      bite=sizes.pick(2, mm=(1, 1.5, 2), inches=(3 / 64, 1 / 16, 5 / 64))).plain  # fmt: skip
+                      bite=sizes.pick(2, mm=(1.5, 2), inches=(1 / 16, 5 / 64, 3 / 32))).plain  # fmt: skip
     ring = GrainArcs("staves", sizes.choose(3, (7, 9, 10, 11, 14, 15, 16))).plain
     wall = sizes.pick(4, mm=(360, 380, 420, 440, 460), inches=(14, 15, 16.5, 17, 18))
-    long = sizes.pick(3, mm=(66, 72, 76, 84), inches=(2.75, 3, 3.25, 3.5))
+    long = sizes.fixed(mm=42, inches=1.75)
     patch = Patch(wall, sizes.fixed(mm=25, inches=1), "inside", long,
-                  sizes.pick(0, mm=(2, 2.5, 3.5), inches=(3 / 32, 7 / 64, 9 / 64)),
+                  sizes.pick(0, mm=(1.5, 1.8, 2.1), inches=(1 / 16, 5 / 64, 3 / 32)),
                   sizes.fixed(mm=10, inches=3 / 8), sizes.fixed(mm=30, inches=1.25),
-                  sizes.pick(1, mm=(0.6, 0.8), inches=(1 / 32, 3 / 64))).plain  # fmt: skip
+                  sizes.pick(1, mm=(0.3, 0.4), inches=(1 / 64, 1 / 32))).plain  # fmt: skip
     return (
         _reach(sizes, first), _second(sizes, second), _rounds(sizes, rounds), _mark(sizes, ring), _rise(sizes, patch),
         _patch(sizes, patch),
@@ -50,7 +50,7 @@ def _reach(sizes, trim):
             (edges + thick - hold, "You added the template below the bearing's rim: that part of the edges cuts air."),
             (edges + hold, "That is how far they end below the template's top: the ring's face lies lower."),
         ),
-        "The edges' length less what of the template lies below the bearing's rim.",
+        "The edges' length less what of the template lies below the bearing's rim.", mm=0.3, inches=0.01,
     )
 
 
@@ -66,7 +66,7 @@ def _second(sizes, trim):
             (first - over, "That is the wall that is left for the bearing."),
             (height - first + 2 * over, "You counted the overlap twice: it lies at one end of the cut only."),
         ),
-        "What the first cut left of the height, and the overlap.",
+        "What the first cut left of the height, and the overlap.", mm=0.3, inches=0.01,
     )
 
 
@@ -115,7 +115,7 @@ def _rise(sizes, patch):
              "radius."),
             (half**2 / radius, "That is twice too much: half the length squared goes over the diameter, about."),
         ),
-        "The radius, less the root of its square less the square of half the length.", mm=0.05, inches=0.002,
+        "The radius, less the root of its square less the square of half the length.", mm=0.02, inches=0.001,
     )
 
 
@@ -131,5 +131,5 @@ def _patch(sizes, patch):
             (deep - rise + proud, "You took the rise off: on an inside wall the ends come towards you."),
             (deep + 2 * rise + proud, "You counted the rise twice: both ends are alike, one thickness serves both."),
         ),
-        "The depth in the middle, the rise that its ends need, and what stands proud.", mm=0.1, inches=0.003,
+        "The depth in the middle, the rise that its ends need, and what stands proud.", mm=0.05, inches=0.002,
     )

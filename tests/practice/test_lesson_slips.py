@@ -81,6 +81,14 @@ KNOWN = {
         "a bill higher than reckoned": (4, "You took the planed thickness"),
         "a load heavier than reckoned": (5, "add the moisture"),
     },
+    "trimming": {
+        "a band of waste stays between the two cuts": (2, "You took the overlap off"),
+        "a hair of waste stays all round": (2, "You forgot the overlap"),
+        "the first cut is shallower than the edges are long": (1, "what lies beside it is lost"),
+        "scorch marks and long splinters": (3, "With so few rounds"),
+        "marks a whole stave apart": (4, "That is a whole stave"),
+        "the patch ends hollow at both ends": (6, "That is right on an outside wall"),
+    },
 }
 # Slips of the order of work, of the hand or of the choice of a size: none of them turns one number into another.
 NO_NUMBER = {
@@ -122,6 +130,9 @@ NO_NUMBER = {
         "the strip's ends gape", "lower rails turned against upper ones", "the second rail on the wrong side of a leg",
     ),
     "timber": ("a knot in the middle of a rail", "a strip that cannot be sawn off in one go", "cross grain in a part"),
+    "trimming": (
+        "a ridge or a step where the walls meet", "the wall leans, or a dip in it", "crossed arcs tear",
+    ),
 }  # fmt: skip
 
 

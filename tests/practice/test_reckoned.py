@@ -183,11 +183,25 @@ def screws(thread, carried, hole, bore, lead, low):
     yield panel - inside - lower
 
 
+def trimming(reach, second, rounds, mark, rise, patch):
+    thick, hold, edges = lengths(reach)
+    height, first, over = lengths(second)
+    margin, bite = lengths(rounds)
+    (wall, long), (deep, proud) = lengths(rise), lengths(patch)
+    yield hold + edges - thick
+    yield height - (first - over)
+    yield math.ceil(margin / bite - 1e-9)
+    yield math.radians(360 / bare_numbers(mark.text)[0] / 2)
+    bent = wall / 2 * (1 - math.cos(math.asin(long / wall)))  # the arc's turn from its middle to its end
+    yield bent
+    yield proud + bent + deep
+
+
 RECKONED = {
     each.__name__: each
     for each in (
         circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters, screws, marking_out, timber,
-        pull_bars,
+        pull_bars, trimming,
     )
 }
 

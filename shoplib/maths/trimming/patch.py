@@ -85,7 +85,7 @@ class Patch(Model):
         """In the order of work: how far to plunge, what that makes, the patch to fit, what is left."""
         return ("plunge", "end_depth", "patch_thickness", "corner_radius", "wood_left", "rise")
 
-    @result("rise of the wall", "h", step="0.05 mm")
+    @result("rise of the wall", "h", step="0.01 mm")
     def rise(self):
         """How far the wall bends away from a straight edge over half the patch: the sagitta."""
         radius = self.diameter / 2
@@ -96,7 +96,7 @@ class Patch(Model):
         """1 on an inside wall, which comes towards the router at the patch's ends; -1 on an outside one."""
         return 1 if self.edge == "inside" else -1
 
-    @result("depth at the ends", "t_e", step="0.05 mm")
+    @result("depth at the ends", "t_e", step="0.01 mm")
     def end_depth(self):
         """From the wall to the flat bottom at the patch's ends: deeper than in the middle on an inside wall."""
         return self.depth + self.bend * self.rise
