@@ -166,6 +166,7 @@ def test_demo_handle_by_hand():
     names = ("bar_long", "bar_short", "arm_long", "arm_short", "face_length", "splay", "out_of_plane", "legs_apart")
     found = [getattr(HANDLE.plain, name) for name in names]
     assert found == NEAR([379, 341, 64.8, 45.8, 26.870, 0.916, 0.916, 360], abs=1e-3)
+    assert HANDLE.plain.hand_room == NEAR(43)  # 52.5 less half of 19
     assert math.degrees(HANDLE.plain.mitre_angle) == NEAR(45)
 
 
