@@ -116,6 +116,7 @@ def test_level_cut_is_true(sizes):
     told = {
         "drill": plain.drilled_depth, "in rail": plain.rail_depth, "in leg": plain.leg_depth,
         "far wall": plain.far_wall, "cheek": plain.cheek, "leg Ø": plain.leg_diameter,
+        "rail": plain.rail_thickness,
     }  # fmt: skip
     assert len(plan.dimensions) == len(told)
     for words, size in told.items():

@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.dowels.rail_ends import broken, levels, rail_ends
+from shoplib.drawing.dowels.rail_ends import broken, levels, rail_ends, tell_rail
 from shoplib.drawing.parts import centre_lines
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
@@ -140,6 +140,7 @@ def _level_sizes(view, joint, unit, leg, half, end):
     view.dimension((-leg, 0), (leg, 0), f"leg Ø {given(joint, 'leg_diameter', unit)}")
     view.dimension((-leg, 0), (tip, 0), f"far wall {found(joint, 'far_wall', unit)}")
     view.dimension((radius, end), (half, end), f"cheek {found(joint, 'cheek', unit)}", "above")
+    tell_rail(view, joint, unit, end, "above")
     diagonal = leg / math.sqrt(2)
     view.note((diagonal, diagonal), f"round the leg\n{broken(found(joint, 'quarter', unit))}", "right")
 

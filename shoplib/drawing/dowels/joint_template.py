@@ -13,10 +13,10 @@ TAB = 10.0  # mm, of the strip, that lies under its own beginning
 GAP = 14.0  # mm between the pieces of the template
 USE = (
     "Cut out along the outer lines. Rails: fold the flap back along its line of dashes and dots, lay the fold on "
-    "the upper edge, the sides flush with both faces of the square end, tape the flap down and prick the centres, at "
-    "both ends of a rail. First rails run left and right, second rails front and back. Leg: wrap the strip round it, "
-    "print outside, its upper edge where the rails' upper edges come, its middle line facing the first rail. Its "
-    "ends must just meet, else take a quarter of the girth you measure. Prick the first rail's holes, and the "
+    "the upper edge, the sides flush with both faces of the square end, tape the flap down and prick the centres, "
+    "at both ends of a rail. First rails run left and right, second rails front and back. Leg: wrap the strip round "
+    "it, print outside, its upper edge where the rails' upper edges come, its middle line facing the first rail. "
+    "Its ends must just meet, else take a quarter of the girth you measure. Prick the first rail's holes, and the "
     "second's on one side only: right of the first rail's on the legs front left and back right, left of them on "
     "the other two."
 )

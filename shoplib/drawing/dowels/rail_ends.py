@@ -19,7 +19,7 @@ def rail_ends(view, joint, unit):
         rings = EndGrain((x + 2.2 * half, 1.4 * low))
         view.area("rail", rectangle(x - half, low, x + half, 0), grain=rings)
     mark_out(view, joint, unit, apart)
-    tell_widths(view, joint, unit, apart, low)
+    tell_hole(view, joint, unit, apart, low)
 
 
 def mark_out(view, joint, unit, apart):
@@ -34,11 +34,16 @@ def mark_out(view, joint, unit, apart):
             view.note((x, level), broken(length_in_full(-level, unit)), side)
 
 
-def tell_widths(view, joint, unit, apart, y, side="below"):
-    """How thick the rail is, and the holes are: told from the level y out to one side."""
-    half, radius = joint.rail_thickness / 2, joint.dowel_diameter / 2
-    view.dimension((-half, y), (half, y), f"rail {given(joint, 'rail_thickness', unit)}", side, 0)
-    view.dimension((apart - radius, y), (apart + radius, y), f"Ø {given(joint, 'dowel_diameter', unit)}", side, 1)
+def tell_hole(view, joint, unit, x, y, side="below"):
+    """How wide a hole with its middle at x is: told from the level y out to one side."""
+    radius = joint.dowel_diameter / 2
+    view.dimension((x - radius, y), (x + radius, y), f"Ø {given(joint, 'dowel_diameter', unit)}", side)
+
+
+def tell_rail(view, joint, unit, y, side):
+    """How thick the rail is."""
+    half = joint.rail_thickness / 2
+    view.dimension((-half, y), (half, y), f"rail {given(joint, 'rail_thickness', unit)}", side)
 
 
 def broken(text):
