@@ -4,8 +4,8 @@
     python tests/benchmarks/timber.py quick     forty parts only
 
 Two sets: parts as a stand has them (several alike of each kind) and parts by chance (mostly one or two of a kind);
-boards by chance, two in five with a fault. Nothing here is asserted: a loaded machine is slower. The limits: 40 parts on
-10 boards within 3 % of the bound in 5 s; 200 on 40 in 30 s, never worse than longest-first; under 500 MB.
+boards by chance, two in five with a fault. Nothing here is asserted: a loaded machine is slower. The limits: 40 parts
+on 10 boards within 3 % of the bound in 5 s; 200 on 40 in 30 s, never worse than longest-first; under 500 MB.
 """
 
 import random

@@ -106,7 +106,7 @@ def racks(draw):
     for number in range(draw(st.integers(1, 4))):
         length = draw(st.integers(300, 3000))
         starts = draw(st.lists(st.integers(0, length - 60), max_size=2, unique=True))
-        faults = [(f"{start} mm", f"{start + 50} mm") for start in starts]
+        faults = [(f"{start} mm", f"{start + draw(st.sampled_from([1, 2, 4, 50]))} mm") for start in starts]
         boards.append(
             Board(
                 f"board {number}", f"{length} mm", f"{draw(st.integers(60, 220))} mm",
@@ -128,6 +128,16 @@ def test_every_plan_can_be_sawn(parts, boards):
     check(plan, parts, boards)
     if not plan.missing:
         assert plan.bound <= plan.cost + HAIR and plan.gap >= 0
+
+
+@pytest.mark.parametrize("wide", [0.5, 2, 3, 4, 6, 20])
+def test_a_fault_as_narrow_as_a_saw_cut(wide):
+    """Both stretches in use: the saw takes the fault, and never a part beyond it."""
+    parts = [Part("block", 2, "480 mm", "50 mm", "20 mm", ASH)]
+    boards = [Board("b", "1003 mm", "60 mm", "27 mm", faults=[("500 mm", f"{500 + wide} mm")])]
+    plan = saw_plan(parts, boards)
+    check(plan, parts, boards)
+    assert bool(plan.missing) == (wide > 3)
 
 
 def strips_only(pieces, boards):

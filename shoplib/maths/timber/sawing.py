@@ -51,10 +51,12 @@ def lay_out_board(length, width, patterns, kinds, numbers, kerf):
         if start < most - HAIR:
             cuts.append(Cut(len(cuts) + 1, rip, start, min(start + kerf, most), low, high))
 
+    done = 0.0  # along the board, up to where it is sawn off
     for start, end, pattern in patterns:
-        if start > HAIR:  # away with what lies before, the kerf in the fault
-            cuts.append(Cut(len(cuts) + 1, False, max(0.0, start - kerf), start, 0.0, width))
+        if start > done + HAIR:  # away with what lies before, the kerf in the fault
+            cuts.append(Cut(len(cuts) + 1, False, max(done, start - kerf), start, 0.0, width))
         cut(False, end, 0.0, width, length)
+        done = min(end + kerf, length)
         _saw(pattern, start, end - start, width, kinds, numbers, kerf, places, cut)
     return Layout(tuple(places), tuple(cuts))
 
