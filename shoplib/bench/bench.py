@@ -37,6 +37,7 @@ class Bench(Standing):
         super().__init__()
         self.cls, self.unit, self.given_unit = type(model), unit, unit
         self.start, self.values, self.by_hand, self.refused = dict(model.values), dict(model.values), {}, False
+        self.suited = False  # whether the unit was chosen on the page, so that start sizes may suit it
         self.plain, self.problem, self.found, self.drawn_in = model.plain, None, (), None
         self.controls = {name: control(item) for name, item in self.cls.inputs().items()}
         self.offered = Offered(self.cls.OFFER) if self.cls.OFFER else None
@@ -51,7 +52,7 @@ class Bench(Standing):
         if not isinstance(former, Bench) or (former.cls, former.start) != (self.cls, self.start):
             return
         if former.given_unit == self.given_unit:
-            self.unit = former.unit
+            self.unit, self.suited = former.unit, former.suited
         self.settings.keep(former.settings)
         self.explain.keep(former.explain)
         values = self._start_now() | former.by_hand
@@ -167,13 +168,13 @@ class Bench(Standing):
         self.live.put(part.shown())
 
     def _start_now(self):
-        """The sizes to start from in the unit that stands on the page."""
-        return start_in(self.cls, self.start, self.unit, self.given_unit)
+        """The sizes to start from: those given, or those that suit the unit that was chosen on the page."""
+        return start_in(self.cls, self.start, self.unit, self.given_unit) if self.suited else dict(self.start)
 
     def _choose_unit(self, unit):
         """Another unit, chosen on the page: a bench that nobody has touched yet takes start sizes that suit it."""
         untouched = self.values == self._start_now()
-        self.unit = unit
+        self.unit, self.suited = unit, True
         if untouched:
             self.values = self._start_now()
         self._switch(unit)

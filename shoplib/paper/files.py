@@ -82,6 +82,8 @@ def printout_path(model, what, unit="mm", folder=None, part=""):
     plain = getattr(model, "plain", model)
     main = list(plain.model.inputs().items())[:3]
     sizes = [_size(item, getattr(plain, name), unit) for name, item in main if plain.has(name)]
+    if not any(item.kind == "length" and plain.has(name) for name, item in main):
+        sizes.append(unit)  # no size in the name tells it
     kind = re.sub(r"(?<!^)(?=[A-Z])", "-", plain.model.__name__).lower()
     return named([part[:40].lower(), kind, *sizes, mark_of(plain), what], folder)
 
