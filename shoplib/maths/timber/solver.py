@@ -18,6 +18,7 @@ from shoplib.maths.timber.longest_first import longest_first
 from shoplib.maths.timber.problem import TINY
 from shoplib.maths.timber.programme import STEP, Bound, Columns
 
+VARIED = 10  # times that other patterns are made from some of the pieces
 ROUNDS = 60  # of pricing before a programme in shares counts as solved
 
 
@@ -237,6 +238,8 @@ class _Run:
             if not self.over():
                 self._dive(self.everything, True, 0.6, turns=6)
             boards = self._next_boards(tried, turn)
+            if boards is None and not self.over():  # all were tried: once more, stirred otherwise
+                tried, boards = [], self._next_boards([], turn)
             turn += 1
         return self._closed()
 
@@ -260,6 +263,11 @@ class _Run:
 
     def _together(self, boards):
         """Let the general solver put the patterns known together on these boards, and fill what is free."""
+        for _ in range(VARIED):
+            worth = self._stirred(0.3)
+            some = {n: self.random.randint(0, count) for n, count in self.problem.demand().items()}
+            for number in (n for board in boards for n in self._own(board)):
+                self.columns.add(number, self.problem.fill(number, worth, some)[1])
         patterns, left = {}, self.problem.demand()
         for number, pattern in self.columns.together(STEP, boards).items():
             kept = pattern.without_surplus(left)
