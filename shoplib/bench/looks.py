@@ -10,7 +10,7 @@ from html import escape
 BOX = {"flex": "0 0 128px", "width": "128px", "height": "40px", "flex_flow": "column", "align_items": "stretch"}
 NUMBER = {"height": "74px", "width": "auto", "flex_flow": "column", "align_items": "flex-start"}
 TYPED = {"font_size": "16px"}
-COLUMN = {"width": "100%", "overflow": "visible"}
+COLUMN = {"width": "100%", "overflow": "visible", "margin": "0"}
 BUTTON = {"width": "auto", "height": "40px", "margin": "2px 6px 2px 0"}
 LABEL = {"margin": "2px 8px 2px 2px"}
 LINK = "color:var(--jp-content-link-color,#1565c0);text-decoration:underline"
@@ -19,7 +19,7 @@ WIDE = {"flex": "1 1 auto", "width": "auto", "min_width": "0"}
 
 def row():
     """A row that wraps."""
-    return {"flex_flow": "row wrap", "align_items": "center", "width": "100%"}
+    return {"flex_flow": "row wrap", "align_items": "center", "width": "100%", "margin": "0"}
 
 
 FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(--jp-content-font-color1,#111);"
@@ -48,9 +48,9 @@ def page(left, right, below=""):
     the inputs are, comes first for the keyboard.
     """
     columns = "".join(
-        f"<div style='order:{order};flex:1 1 0;min-width:0;flex-direction:column;gap:10px;display:flex'>"
+        f"<div style='order:{order};flex:{share} 1 0;min-width:0;flex-direction:column;gap:6px;display:flex'>"
         f"{''.join(parts)}</div>"
-        for order, parts in ((2, right), (1, left))
+        for order, share, parts in ((2, 1, right), (1, 1.2, left))
     )
     return (
         f"<div style=\"{FACE}width:100%\"><div data-columns style='display:flex;gap:10px 24px'>{columns}</div>"
@@ -120,7 +120,8 @@ def inputs(groups):
     """All controls, under their headings where they stand in groups: pairs of heading and the controls' HTML."""
     heading = f"grid-column:1/-1;font-weight:bold;font-size:15px;border-bottom:{LINE};margin:2px 0"
     inside = "".join(
-        (f"<div style='{heading}'>{escape(name)}</div>" if name else "") + "".join(made) for name, made in groups
+        (f"<div style='{heading}'>{escape(name[:1].upper() + name[1:])}</div>" if name else "") + "".join(made)
+        for name, made in groups
     )
     return (
         "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,250px),1fr));"
@@ -179,7 +180,7 @@ _GREEK |= {"tau": "τ", "phi": "φ", "varphi": "φ", "alpha": "α", "nu": "ν", 
 def _letter(symbol):
     """A symbol as HTML: Greek letters by their sign, what follows the underscore set low."""
     letter, _, low = symbol.partition("_")
-    return escape(_GREEK.get(letter, letter)) + (f"<sub>{escape(low)}</sub>" if low else "")
+    return escape(_GREEK.get(letter, letter)) + (f"<sub style=\"line-height:0\">{escape(low)}</sub>" if low else "")
 
 
 def wrong(note):
@@ -206,33 +207,55 @@ def picture(svg, problem="", heading="This cannot be made."):
 
 
 def settings(heading, rows):
-    """The table of settings: rows of (name, words, symbol, help, measurable), with places for sizes and verdicts."""
-    cell = f"padding:1px 8px 1px 0;border-top:{LINE};line-height:1.2;text-align:left"
-    body = "".join(_setting(cell, *each) for each in rows)
-    head = "".join(f"<th style='padding:0 8px 2px 0;text-align:left;white-space:nowrap'>{each}</th>" for each in (
-        "What", escape(heading), "You measured", ""
-    ))
-    return f"<table style='width:100%;border-collapse:collapse;font-size:16px'><tr>{head}</tr>{body}</table>"
+    """The settings: rows of (name, words, symbol, help, measurable), with places for sizes and verdicts.
 
-
-def _setting(cell, name, words, symbol, help, measurable):
-    box = field(f"measured.{name}", f"What you measured: {words}", "size and unit", 128) if measurable else ""
+    They stand two by two where there is room, each with a box for what was measured.
+    """
+    body = "".join(_setting(*each) for each in rows)
     return (
-        f'<tr style="height:42px" title="{escape(help)}"><td style="{cell}">{escape(words)} '
-        f"<i style='{QUIET}'>{_letter(symbol)}</i></td>{place(f'set.{name}', 'td', f'{cell};white-space:nowrap')}"
-        f'<td style="{cell};width:128px">{box}</td><td style="{cell};width:26%;font-size:14px">'
-        f"{place(f'told.{name}', more='role=status')}</td></tr>"
+        f"<div style='font-size:16px'><b>{escape(heading)}</b>"
+        f"<span style='{QUIET}'>, and beside it what you measured</span></div>"
+        "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,290px),1fr));gap:0 20px'>"
+        f"{body}</div>"
+    )
+
+
+def _setting(name, words, symbol, help, measurable):
+    box = field(f"measured.{name}", f"What you measured: {words}", "size and unit", 118) if measurable else ""
+    size = place(f"set.{name}", style="white-space:nowrap;line-height:1.15")
+    return (
+        f'<div data-result="{name}" title="{escape(help)}" style="border-top:{LINE};padding:1px 0">'
+        "<div style='display:flex;align-items:center;gap:8px'><div style='flex:1 1 auto;min-width:0'>"
+        f"<div style='font-size:15px;line-height:1.15'>{escape(words)} <i style='{QUIET}'>{_letter(symbol)}</i></div>"
+        f"{size}</div>{box}</div>"
+        f"{place(f'told.{name}', style='font-size:14px;line-height:1.2', more='role=status')}</div>"
     )
 
 
 def size(text, decimal=""):
-    """One size in the table; decimal inches stand below the fraction."""
-    small = f"<br><span style='{QUIET}font-size:13px'>({escape(decimal)})</span>" if decimal else ""
+    """One size among the settings; decimal inches stand beside the fraction."""
+    small = f" <span style='{QUIET}font-size:14px'>({escape(decimal)})</span>" if decimal else ""
     return f"<b style='font-size:20px'>{escape(text)}</b>{small}"
 
 
 def quiet(text):
     return f"<span style='{QUIET}'>{escape(text)}</span>" if text else ""
+
+
+def plans(made):
+    """Plans, the tables among them beside each other where there is room."""
+    return f"<div style='display:flex;flex-wrap:wrap;gap:6px 32px;align-items:flex-start'>{''.join(made)}</div>"
+
+
+def plan(heading, text):
+    """A plan that is told in one line."""
+    return f"<div style='flex:1 1 100%;font-size:16px'><b>{escape(heading)}:</b> {escape(text)}</div>"
+
+
+def plan_table(heading, head, rows):
+    """A plan of several columns."""
+    above = f"<div style='font-size:16px;width:0;min-width:100%'><b>{escape(heading)}</b></div>"
+    return f"<div style='max-width:100%'>{above}{table(head, rows, 'overflow-x:auto')}</div>"
 
 
 def cautions(found, unit):
@@ -247,7 +270,11 @@ def cautions(found, unit):
     return f'<div style="font-size:16px;line-height:1.35;min-height:28px">{items}</div>'
 
 
-def table(head, rows):
+# Wider than the page only inside its own frame; the frame itself never stretches what it stands in.
+OWN_SCROLL = "overflow-x:auto;width:0;min-width:100%"
+
+
+def table(head, rows, frame=OWN_SCROLL):
     """A plain table of texts; columns after the first keep their lines whole."""
     cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
     titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
@@ -259,13 +286,9 @@ def table(head, rows):
         for first, *others in rows
     )
     return (
-        f"<div style='{OWN_SCROLL}'><table style=\"{FACE}font-size:15px;line-height:1.3;border-collapse:collapse\">"
+        f"<div style='{frame}'><table style=\"{FACE}font-size:15px;line-height:1.3;border-collapse:collapse\">"
         f"<tr>{titles}</tr>{body}</table></div>"
     )
-
-
-# Wider than the page only inside its own frame; the frame itself never stretches what it stands in.
-OWN_SCROLL = "overflow-x:auto;width:0;min-width:100%"
 
 
 def paragraph(text, size=15):
@@ -288,4 +311,4 @@ def panes(made):
 
 def pane(content, name):
     """A pane that can be hidden."""
-    return f"<div data-place='{name}' style='flex:1 1 380px;min-width:0'>{content}</div>"
+    return f"<div data-place='{name}' style='flex:1 1 max(46%,400px);min-width:0'>{content}</div>"

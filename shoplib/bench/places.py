@@ -25,7 +25,7 @@ class Place:
             content = build()
         if not _open(self._own()):
             self.close()
-            self.box = ipywidgets.VBox(layout={"width": "100%", "overflow": "visible"})
+            self.box = ipywidgets.VBox(layout={"width": "100%", "overflow": "visible", "margin": "0"})
         self.box.children = [content]
         for each in self.made:
             each.close()

@@ -28,7 +28,7 @@ class Settings:
         found = {f"measured.{name}": text for name, text in self.measured.items()}
         for item in self.items:
             found |= self._row(item)
-        return found | {"plan": "".join(map(self._plan, self.plans)) if self.bench.problem is None else ""}
+        return found | {"plan": looks.plans(map(self._plan, self.plans)) if self.bench.problem is None else ""}
 
     def _row(self, item):
         place, verdict = f"set.{item.name}", f"told.{item.name}"
@@ -87,12 +87,12 @@ class Settings:
         except ShapeError:
             return ""
         if not item.table:
-            return looks.paragraph(f"<b>{item.words}:</b> {item.write(found, self.bench.unit)}", 16)
+            return looks.plan(item.words, item.write(found, self.bench.unit))
         if not found:
             return ""
         head = [name.replace("_", " ") for name in found[0]._fields]
         rows = [[item.write_cell(cell, self.bench.unit) for cell in row] for row in found]
-        return looks.paragraph(f"<b>{item.words}</b>", 16) + looks.table(head, rows)
+        return looks.plan_table(item.words, head, rows)
 
 
 def looks_like(item, value, unit):

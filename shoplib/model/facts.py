@@ -3,6 +3,7 @@
 from html import escape
 
 CELL = "padding:3px 16px 3px 0;border-top:1px solid var(--jp-border-color2,#ccc);text-align:left;vertical-align:top"
+LONG = 40  # letters of a text that may be broken
 FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(--jp-content-font-color1,#111)"
 
 
@@ -35,7 +36,9 @@ class Facts:
 
     @staticmethod
     def _row(words, *texts):
-        cells = "".join(f'<td style="{CELL};white-space:nowrap"><b>{escape(text)}</b></td>' for text in texts)
+        """A row; a size keeps its line whole, a sentence may be broken."""
+        whole = {text: ";white-space:nowrap" if len(text) < LONG else "" for text in texts}
+        cells = "".join(f'<td style="{CELL}{whole[text]}"><b>{escape(text)}</b></td>' for text in texts)
         return f'<td style="{CELL}">{escape(words)}</td>{cells}'
 
 

@@ -89,7 +89,7 @@ def test_every_result_stands_in_its_row_with_its_size(model, unit):
     bench = Bench(model, unit=unit)
     page = html.unescape(bench.live.html)
     for item in bench.settings.items:
-        row = re.search(rf"<tr[^>]*title=(?:(?!</tr>).)*data-place='set.{item.name}'", page)[0]
+        row = re.search(rf"<div data-result=.{item.name}.(?:(?!data-result).)*data-place='set.{item.name}'", page)[0]
         assert item.words in row
         shown = re.match(r"<b [^>]*>(.*?)</b>", stands(bench, f"set.{item.name}"))[1]
         if item.kind == "length" and shown != "—":

@@ -26,7 +26,7 @@ ELSEWHERE = re.compile(r"^(https?|wss?)://(?!127\.0\.0\.1[:/])")
 def lessons():
     """The lessons that have a bench, in the order of the book."""
     books = sorted((HOUSE / "notebooks").glob("[0-9]*.ipynb"))
-    return [path for path in books if "Bench(" in path.read_text("utf-8")]
+    return [path for path in books if re.search(r"\bBench\(", path.read_text("utf-8"))]
 
 
 def chromium():
@@ -166,7 +166,7 @@ class LessonPage:
             self.complaints.append(message.text)
 
     def _complain(self, error):
-        self.complaints.append(str(error))
+        self.complaints.append(f"{error}\n{error.stack}")
 
     def _dial(self, socket):
         if ELSEWHERE.match(socket.url):

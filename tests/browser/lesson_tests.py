@@ -1,6 +1,7 @@
 """What a person does with a lesson in a browser; each width runs all of it."""
 
 import base64
+import itertools
 import re
 from urllib.parse import unquote
 
@@ -35,11 +36,15 @@ TOO_WIDE = """() => {
     .filter(e => e.checkVisibility({visibilityProperty: true}) && !e.closest('svg, math, mjx-container'));
   for (const each of shown) {
     const {overflowX, overflowY} = getComputedStyle(each), box = each.getBoundingClientRect();
-    const wide = each.scrollWidth > each.clientWidth + 1, high = each.scrollHeight > each.clientHeight + 1;
+    const isOutput = each.matches('.jp-OutputArea-output');
+    const wide = each.scrollWidth > each.clientWidth + !isOutput, high = each.scrollHeight > each.clientHeight + 1;
     const may = e => e && (['auto', 'scroll'].includes(getComputedStyle(e).overflowX)
       || may(e.parentElement.closest('.jp-OutputArea-output *')));
     if (box.right > edge + 1 && !may(each)) tell('beyond the edge', each);
-    if (each.matches('.jp-OutputArea-output')) continue;
+    if (isOutput) {
+      if (wide) tell('an output with a scrollbar of its own', each);
+      continue;
+    }
     if (wide && overflowX === 'hidden') tell('cut off at the side', each);
     if (high && overflowY === 'hidden') tell('cut off below', each);
     if (wide && each.matches('input, button')) tell('words cut off', each);
@@ -59,6 +64,30 @@ IN_REACH = """() => [...document.querySelectorAll('.jp-OutputArea-output :is(inp
     name: each.labels?.[0]?.textContent || (each.matches('button') ? each.textContent : '') || each.title,
     title: each.title,
   }))"""
+
+# Which parts of a bench are out of view when it stands at the top of the page.
+IN_VIEW = """svg => {
+  const panel = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
+  const outer = document.querySelector('.jp-WindowedPanel-outer'), bench = svg.closest('.jp-OutputArea-output');
+  outer.scrollTop += bench.getBoundingClientRect().top - panel.top;
+  return [svg, ...bench.querySelectorAll('input[type=range], [data-result]')]
+    .filter(each => each.getBoundingClientRect().bottom > panel.bottom + 1)
+    .map(each => `${each.title || each.tagName}: ${each.getBoundingClientRect().bottom - panel.bottom} px below`);
+}"""
+CONTRAST = r"""() => {
+  const light = colour => {
+    const [r, g, b] = colour.match(/[\d.]+/g).map(each => each / 255)
+      .map(each => each <= 0.04045 ? each / 12.92 : ((each + 0.055) / 1.055) ** 2.4);
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const fields = '.jp-OutputArea-output :is(select, [data-press], input[type=text])';
+  return [...document.querySelectorAll(fields)].map(each => {
+    const {color, backgroundColor} = getComputedStyle(each);
+    const [dark, bright] = [light(color), light(backgroundColor)].sort((a, b) => a - b);
+    return [each.title, (bright + 0.05) / (dark + 0.05)];
+  });
+}"""
+THEME = "theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})"
 
 MODELS = """async () => (await window.jupyterapp.shell.currentWidget.sessionContext.session.kernel
   .requestCommInfo({target_name: 'jupyter.widget'})).content.comms"""
@@ -101,6 +130,23 @@ class LessonTests:
             assert each["name"].strip() and each["title"] != "null", each
             assert each["height"] >= 40, each
 
+    def test_sliders_are_named_and_say_their_size(self, lesson):
+        for bench in lesson.benches():
+            for control in bench.controls.all():
+                words = control.locator("input[type=text]").get_attribute("title").partition(". ")[0]
+                handle = control.get_by_role("slider", name=words, exact=True)
+                size = control.locator("input[type=text]").input_value() or "left out"
+                assert handle.get_attribute("aria-valuetext") == size
+
+    def test_the_dark_theme_shows_every_field(self, lesson):
+        try:
+            for theme in ("JupyterLab Dark", "JupyterLab Light"):
+                lesson.page.evaluate(THEME, theme)
+                lesson.page.wait_for_function(f"document.body.dataset.jpThemeName === '{theme}'")
+                assert [each for each in lesson.page.evaluate(CONTRAST) if each[1] < 4.5] == []
+        finally:
+            lesson.page.evaluate(THEME, "JupyterLab Light")
+
     @pytest.mark.parametrize("unit", ["millimetres", "inches"])
     def test_nothing_is_cut_off(self, lesson, unit):
         for bench in lesson.benches():
@@ -139,7 +185,7 @@ class LessonTests:
         """An alert is a sentence or two for a person, and the settings then stand empty."""
         for alert in bench.alerts():
             assert re.match(r"✗ This cannot be made\. [A-Z].{20,300}\.", alert), alert
-            assert "—" in bench.root.locator("table").first.text_content()
+            assert "—" in bench.root.locator("[data-result]").first.text_content()
 
     def _steady(self, seen):
         assert seen["frames"] > 5
@@ -201,10 +247,36 @@ class LessonTests:
         bench.press("Working", "Error budget", "The other way round")
         assert working.inner_html() == "" and budget.count() == 0
 
+    def test_what_was_found_is_used(self, bench):
+        bench.press("The other way round")
+        before = bench.sizes()
+        result = bench.root.locator("[data-result]:has(b:text-matches('\\\\d (mm|deg)'))").first
+        bench.root.get_by_title("The result to explain").select_option(
+            value=result.get_attribute("data-result")
+        )
+        bench.lesson.settle()
+        size, unit = re.match(r"([\d.]+) (\w+)", result.locator("b").inner_text()).groups()
+        inputs = bench.root.get_by_title("The input to change")
+        names = inputs.locator("option").evaluate_all("all => all.map(each => each.value)")
+        for name, share in itertools.product(names, (0.9, 1.1)):
+            inputs.select_option(value=name)
+            bench.type(bench.root.get_by_title("The result that you want"), f"{share * float(size):.2f} {unit}")
+            use = bench.root.get_by_role("button", name="Use this")
+            if use.count():
+                use.first.click()
+                bench.lesson.settle()
+                assert bench.sizes() != before and bench.alerts() == []
+                assert result.locator("b").inner_text() != f"{size} {unit}", f"{result.inner_text()} has not moved"
+                break
+        else:
+            pytest.fail(f"no input was found for {result.inner_text()}")
+        bench.press("The other way round")
+
     def test_a_measurement_is_judged(self, bench):
         box = bench.root.locator("input[title^='What you measured']:enabled").first
-        verdict = box.locator("xpath=ancestor::tr").get_by_role("status")
-        size, unit = re.search(r"([\d.]+) (mm|deg)", bench.root.locator("table").first.inner_text()).groups()
+        row = box.locator("xpath=ancestor::*[@data-result]")
+        verdict = row.get_by_role("status")
+        size, unit = re.search(r"([\d.]+) (mm|deg)", row.inner_text()).groups()
         double = f"{2 * float(size)} {unit}"
         for text, answer in ((f"{size} {unit}", "✓ right"), (double, "too large"), ("moo", "✗ 'moo'")):
             bench.type(box, text)

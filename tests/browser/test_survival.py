@@ -87,6 +87,10 @@ class Page:
         assert [text for text in DEAD if text in shown] == []
         assert self.page.evaluate("window.heard.errors.splice(0)") == []
 
+    def sizes(self):
+        """What stands in all boxes."""
+        return self.page.locator(".jp-OutputArea-output input[type=text]").evaluate_all("all => all.map(e => e.value)")
+
     def drawn_below(self, number):
         """Hold that a cell comes to show a drawing."""
         self.page.locator(".jp-Cell").nth(number).locator("svg[aria-label]").wait_for()
@@ -141,7 +145,10 @@ def page(browser, lab, name):
 
 
 def test_run_all_again_and_reload(page):
+    page.alive()
+    sizes = page.sizes()
     page.run_all()
+    assert page.sizes() == sizes, "what the reader set stays"
     page.alive()
     page.reload()
     page.alive()
