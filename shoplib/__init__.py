@@ -22,7 +22,8 @@ _HOMES = {
     "maths.pull_bars": ("MitredBar", "StubBar"),
     "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),
     "maths.timber": (
-        "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards", "write_parts",
+        "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards",
+        "write_parts",
     ),
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),

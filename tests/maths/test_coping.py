@@ -510,7 +510,8 @@ class TestRoundRail:
         assert -along[skin].max() == CLOSE(rail.tip_reach.m_as("mm"), abs=0.02)
 
     def test_marks_are_the_wrap_every_thirty_degrees(self, rail):
-        assert [(mark.around, mark.from_sawn_end) for mark in rail.marks] == [tuple(point) for point in rail.wrap(13)[:12]]
+        marks = [(mark.around, mark.from_sawn_end) for mark in rail.marks]
+        assert marks == [tuple(point) for point in rail.wrap(13)[:12]]
         assert [mark.degrees for mark in rail.marks] == list(range(0, 360, 30))
 
 
