@@ -1,9 +1,18 @@
-"""Benches: live pages of sliders, drawing and settings for one model, and practice questions."""
+"""Benches: live pages of sliders, drawing and settings for one model, and practice questions.
 
-from shoplib.bench.bench import Bench
-from shoplib.bench.compare import side_by_side
-from shoplib.bench.practice import Practice
-from shoplib.bench.rim import RimBench
-from shoplib.bench.timber import SawBench
+Each is loaded when it is first asked for.
+"""
 
-__all__ = ["Bench", "Practice", "RimBench", "SawBench", "side_by_side"]
+import importlib
+
+_HOMES = {
+    "Bench": "shoplib.bench.bench", "Practice": "shoplib.bench.practice", "RimBench": "shoplib.bench.rim",
+    "SawBench": "shoplib.bench.timber", "side_by_side": "shoplib.bench.compare",
+}  # fmt: skip
+__all__ = sorted(_HOMES)
+
+
+def __getattr__(name):
+    if name not in _HOMES:
+        raise AttributeError(f"There is no {name!r} among the benches")
+    return getattr(importlib.import_module(_HOMES[name]), name)

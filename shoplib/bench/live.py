@@ -2,19 +2,28 @@
 
 A widget for each slider, box and text would be a hundred of them, with a message for each one that
 changes. Here one answer goes back for whatever a person did. The HTML marks its places; see live.js.
+On the page it is anywidget's; its Python side is left alone, which would be loaded for nothing.
 """
 
 from pathlib import Path
 
-import anywidget
 import traitlets
+from ipywidgets import DOMWidget
 
 
-class Live(anywidget.AnyWidget):
+def _synced(text):
+    return traitlets.Unicode(text).tag(sync=True)
+
+
+class Live(DOMWidget):
     """HTML with places in it. `hear` is given all that a person asked for since the last answer, by name."""
 
-    _esm = traitlets.Unicode((Path(__file__).parent / "live.js").read_text("utf-8")).tag(sync=True)
-    html = traitlets.Unicode().tag(sync=True)
+    _model_name, _view_name = _synced("AnyModel"), _synced("AnyView")
+    _model_module, _view_module = _synced("anywidget"), _synced("anywidget")
+    _model_module_version, _view_module_version = _synced("~0.11.*"), _synced("~0.11.*")
+    _anywidget_id = _synced("shoplib.bench.live.Live")
+    _esm = _synced((Path(__file__).parent / "live.js").read_text("utf-8"))
+    html = _synced("")
 
     def __init__(self, html, shown, hear):
         self.shown, self.changed, self.answers = dict(shown), {}, 0

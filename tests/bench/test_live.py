@@ -79,3 +79,16 @@ def test_every_place_is_filled_and_every_text_has_a_place(bench):
     assert there == set(bench.live.shown)
     assert fields(bench.live) <= there
     assert not there & set(Live("", {}, None).keys), "no place is named like a trait of the widget"
+
+
+def test_on_the_page_it_is_anywidgets():
+    """Its own Python side is not loaded, so the names and the version that the page is asked for are held here."""
+    import anywidget
+
+    class Theirs(anywidget.AnyWidget):
+        _esm = "export default {}"
+
+    theirs, ours = Theirs().get_state(), Live("", {}, None).get_state()
+    names = [name for name in theirs if name.startswith(("_model", "_view"))]
+    assert len(names) > 6 and {name: ours[name] for name in names} == {name: theirs[name] for name in names}
+    assert set(theirs) <= set(ours)
