@@ -42,7 +42,7 @@ TOO_WIDE = """() => {
       || may(e.parentElement.closest('.jp-OutputArea-output *')));
     if (box.right > edge + 1 && !may(each)) tell('beyond the edge', each);
     if (isOutput) {
-      if (wide) tell('an output with a scrollbar of its own', each);
+      if (wide && !each.querySelector('mjx-container')) tell('an output with a scrollbar of its own', each);
       continue;
     }
     if (wide && overflowX === 'hidden') tell('cut off at the side', each);
@@ -139,13 +139,11 @@ class LessonTests:
                 assert handle.get_attribute("aria-valuetext") == size
 
     def test_the_dark_theme_shows_every_field(self, lesson):
-        try:
-            for theme in ("JupyterLab Dark", "JupyterLab Light"):
-                lesson.page.evaluate(THEME, theme)
-                lesson.page.wait_for_function(f"document.body.dataset.jpThemeName === '{theme}'")
-                assert [each for each in lesson.page.evaluate(CONTRAST) if each[1] < 4.5] == []
-        finally:
-            lesson.page.evaluate(THEME, "JupyterLab Light")
+        for theme in ("JupyterLab Dark", "JupyterLab Light"):
+            lesson.page.evaluate(THEME, theme)
+            lesson.page.wait_for_function(f"document.body.dataset.jpThemeName === '{theme}'")
+            lesson.page.wait_for_function("!document.getElementById('jupyterlab-splash')")
+            assert [each for each in lesson.page.evaluate(CONTRAST) if each[1] < 4.5] == []
 
     @pytest.mark.parametrize("unit", ["millimetres", "inches"])
     def test_nothing_is_cut_off(self, lesson, unit):
