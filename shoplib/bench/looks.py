@@ -206,17 +206,23 @@ def picture(svg, problem="", heading="This cannot be made."):
     )
 
 
-def settings(heading, rows):
-    """The settings: rows of (name, words, symbol, help, measurable), with places for sizes and verdicts.
+def settings(parts):
+    """The settings under their headings: rows of (name, words, symbol, help, measurable), with places for sizes and
+    verdicts.
 
     They stand two by two where there is room, each with a box for what was measured.
     """
-    body = "".join(_setting(*each) for each in rows)
+    return "".join(_settings_under(heading, rows, first=k == 0) for k, (heading, rows) in enumerate(parts))
+
+
+def _settings_under(heading, rows, first):
+    """One part of the settings; the first heading says what the boxes are for."""
+    said = f"<span style='{QUIET}'>, and beside it what you measured</span>" if first else ""
+    above = "" if first else "margin-top:6px;"
     return (
-        f"<div style='font-size:16px'><b>{escape(heading)}</b>"
-        f"<span style='{QUIET}'>, and beside it what you measured</span></div>"
+        f"<div style='{above}font-size:16px'><b>{escape(heading)}</b>{said}</div>"
         "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,290px),1fr));gap:0 20px'>"
-        f"{body}</div>"
+        f"{''.join(_setting(*each) for each in rows)}</div>"
     )
 
 

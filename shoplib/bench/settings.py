@@ -3,7 +3,7 @@
 from shoplib.bench import looks
 from shoplib.bench.control import WRONG, tell
 from shoplib.measure import plain as read_plain
-from shoplib.model import ShapeError, answer, decimal, write_value
+from shoplib.model import ShapeError, answer, decimal, under_headings, write_value
 from shoplib.model.inverse import plain_find
 
 
@@ -20,8 +20,12 @@ class Settings:
         self.measured = {item.name: "" for item in self.items if item.kind in ("length", "angle")}
 
     def html(self):
-        rows = [(item.name, item.words, item.symbol, _help(item), item.name in self.measured) for item in self.items]
-        return looks.settings(self.cls.TABLE_HEAD, rows)
+        parts = [(heading, [self._told(item) for item in items]) for heading, items in under_headings(self.items)]
+        return looks.settings(parts)
+
+    def _told(self, item):
+        """A result as its row on the page tells it."""
+        return item.name, item.words, item.symbol, _help(item), item.name in self.measured
 
     def shown(self):
         """What stands in the places: sizes, measurements with their verdicts, and the plans."""

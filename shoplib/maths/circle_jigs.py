@@ -89,7 +89,7 @@ class CircleJig(Model):
             pivots = ("outer_pivot", "inner_pivot", "pivot_step", "outer_reach", "inner_reach")
         return ("blank", *pivots, "depth", "passes")
 
-    @result("outside cut, pivot", "p_o", checks="diameter")
+    @result("outside cut, pivot", "p_o", checks="diameter", to_set=True)
     def outer_pivot(self):
         """Pivot's centre to cutter's centre, cutting round the outside of what is kept.
 
@@ -101,12 +101,12 @@ class CircleJig(Model):
         """
         return (self.diameter + self.cutter_diameter) / 2
 
-    @result("outside cut, reach", "r_o", checks="diameter")
+    @result("outside cut, reach", "r_o", checks="diameter", to_set=True)
     def outer_reach(self):
         """Pivot's centre to the cutter's near edge, which makes the ring's outside: check with a rule."""
         return self.outer_pivot - self.cutter_diameter / 2
 
-    @result("inside cut, pivot", "p_i", checks="ring_width")
+    @result("inside cut, pivot", "p_i", checks="ring_width", to_set=True)
     def inner_pivot(self):
         """Pivot's centre to cutter's centre, cutting the inside of the ring.
 
@@ -119,17 +119,17 @@ class CircleJig(Model):
         self._check_hole(pivot, self.diameter - 2 * self.ring_width)
         return pivot
 
-    @result("inside cut, reach", "r_i", checks="ring_width")
+    @result("inside cut, reach", "r_i", checks="ring_width", to_set=True)
     def inner_reach(self):
         """Pivot's centre to the cutter's far edge, which makes the ring's inside: check with a rule."""
         return self.inner_pivot + self.cutter_diameter / 2
 
-    @result("between the pivot holes", "s")
+    @result("between the pivot holes", "s", to_set=True)
     def pivot_step(self):
         """Between the jig's two pivot holes for one ring, centre to centre: ring width and one cutter."""
         return self.outer_pivot - self.inner_pivot
 
-    @result("plain hole, pivot", "p_h", checks="diameter")
+    @result("plain hole, pivot", "p_h", checks="diameter", to_set=True)
     def hole_pivot(self):
         """Pivot's centre to cutter's centre, cutting a hole of this diameter; the surround is kept.
 
@@ -142,7 +142,7 @@ class CircleJig(Model):
         self._check_hole(pivot, self.diameter)
         return pivot
 
-    @result("plain hole, reach", "r_h", checks="diameter")
+    @result("plain hole, reach", "r_h", checks="diameter", to_set=True)
     def hole_reach(self):
         """Pivot's centre to the cutter's far edge, which makes the hole's wall: check with a rule."""
         return self.hole_pivot + self.cutter_diameter / 2
@@ -154,12 +154,12 @@ class CircleJig(Model):
                 hole, self.cutter_diameter, input="cutter_diameter",
             )
 
-    @result("depth of cut", "T")
+    @result("depth of cut", "T", to_set=True)
     def depth(self):
         """Stock's face to the bottom of the last pass."""
         return self.stock_thickness + self.through
 
-    @result("passes, depth from the face", "a_k", step="0.05 mm", plan=True)
+    @result("passes, depth from the face", "a_k", step="0.05 mm", plan=True, to_set=True)
     def passes(self):
         """Depths of the passes from the stock's face: the fewest, all equal, none deeper than allowed.
 
@@ -199,7 +199,7 @@ class CircleJig(Model):
                 "Take passes no deeper than the edges are long.", (step, self.cutting_length), "cutting_length",
             )
 
-    @result("side of the blank", "B", checks="hold")
+    @result("side of the blank", "B", checks="hold", to_set=True)
     def blank(self):
         """Side of the smallest square board for a disc or a ring: outside, groove and a hold on both sides.
 

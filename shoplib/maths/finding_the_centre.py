@@ -18,8 +18,6 @@ class CentreFinder(Model):
     (<Quantity(0.424, 'millimeter')>, <Quantity(4.576, 'millimeter')>)
     """
 
-    TABLE_HEAD = "It comes to"
-
     diameter: Input = length(
         "diameter", "D", low="10 mm", high="600 mm", step="0.5 mm", inch_step="1/32 in", tolerance="0.2 mm",
         help="Across the round whose centre is wanted.",
@@ -196,8 +194,6 @@ class ChordRise(Model):
     >>> round(piece.radius.to("in"), 4)
     <Quantity(8.3333, 'inch')>
     """
-
-    TABLE_HEAD = "It comes to"
 
     chord: Input = length(
         "chord", "c", low="20 mm", high="1000 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",

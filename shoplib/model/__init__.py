@@ -15,7 +15,7 @@ from shoplib.model.facts import Cautions, Facts
 from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, force, length, mass, percent, stress
 from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
 from shoplib.model.offers import Offer
-from shoplib.model.results import Result, result
+from shoplib.model.results import FOUND, SET, Result, result, under_headings
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
 from shoplib.model.writing import (
@@ -31,8 +31,8 @@ from shoplib.model.writing import (
 )
 
 __all__ = [
-    "FINE", "LENGTH_STEPS", "REQUIRED", "Caution", "Cautions", "Facts", "Input", "Model", "Offer", "Plain", "Result",
-    "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal", "finely", "flag", "force",
-    "given_in_full", "in_full", "known", "length", "length_in_full", "mass", "model", "percent", "public", "result",
-    "stress", "summary", "write_finely", "write_value",
+    "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "Model", "Offer",
+    "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal",
+    "finely", "flag", "force", "given_in_full", "in_full", "known", "length", "length_in_full", "mass", "model",
+    "percent", "public", "result", "stress", "summary", "under_headings", "write_finely", "write_value",
 ]

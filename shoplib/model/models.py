@@ -27,7 +27,6 @@ def model(cls):
 class Model:
     """What every model can do with its inputs and results."""
 
-    TABLE_HEAD = "Set it to"  # or, where nothing is set, "It comes to"
     OFFER = None  # an Offer, where some inputs are sold together in sizes
 
     def __post_init__(self):

@@ -2,13 +2,16 @@
 
 from shoplib.model.writing import public, write_value
 
+SET, FOUND = "Set it to", "It comes to"
+
 
 class Result:
     """One declared result: a property of the model whose body runs on the stand-in."""
 
-    def __init__(self, body, words, symbol, kind, step, inch_step, checks, plan, minor):
+    def __init__(self, body, words, symbol, kind, step, inch_step, checks, plan, minor, to_set):
         self.body, self.words, self.symbol, self.kind = body, words, symbol, kind
         self.step, self.inch_step, self.checks, self.plan, self.minor = step, inch_step, checks, plan, minor
+        self.to_set = to_set
         self.__doc__ = body.__doc__
 
     @property
@@ -26,7 +29,6 @@ class Result:
         """Write a plain value of this result for a person, in `unit` where it is a length."""
         return write_value(value, self.kind, unit, self.step, self.inch_step)
 
-
     def write_cell(self, value, unit="mm"):
         """Write one cell of a table: a length, or a count of things."""
         if isinstance(value, float):
@@ -34,12 +36,24 @@ class Result:
         return str(value)
 
 
-def result(words, symbol, kind="length", step=None, inch_step="1/64 in", checks=None, plan=False, minor=False):
+def under_headings(items):
+    """Results as every table tells them: first what is set, then what comes of it; pairs of heading and Results.
+
+    A heading under which nothing would stand is left out.
+    """
+    parts = (SET, [item for item in items if item.to_set]), (FOUND, [item for item in items if not item.to_set])
+    return tuple((heading, found) for heading, found in parts if found)
+
+
+def result(
+    words, symbol, kind="length", step=None, inch_step="1/64 in", checks=None, plan=False, minor=False, to_set=False
+):
     """Declare a result: its words, symbol and kind (length, angle, ratio, count or area).
 
     `checks` names the input that a measurement of this result tells something about. A `plan` is
     worked out step by step in plain Python (passes, rows): it has no single formula to show. A
-    `minor` result is a step on the way to others: it stands in their working but not in the table.
+    `minor` result is a step on the way to others: it stands in their working but not in the table. What is `to_set`
+    is set at a machine, sawn or marked; everything else comes of it, and a rule can check it.
     """
     usual = {
         "length": "0.1 mm", "angle": "0.01 deg", "mass": "0.1 kg", "force": "1 N", "stress": "0.1 MPa",
@@ -47,6 +61,6 @@ def result(words, symbol, kind="length", step=None, inch_step="1/64 in", checks=
     }
 
     def declare(body):
-        return Result(body, words, symbol, kind, step or usual.get(kind), inch_step, checks, plan, minor)
+        return Result(body, words, symbol, kind, step or usual.get(kind), inch_step, checks, plan, minor, to_set)
 
     return declare

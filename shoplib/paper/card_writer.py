@@ -83,9 +83,9 @@ class CardWriter:
         return y + (GAP if self.contents.told else 0)
 
     def _tables(self, y):
-        """The sizes given on the left; what to set, with room for what was measured, on the right.
+        """The sizes given on the left; what to set and what comes of it, with room for what was measured, on the right.
 
-        Plans that find room under what to set stand there; the others are returned too.
+        Plans that find room under that stand there; the others are returned too.
         """
         given, settings = self.contents.given, self.contents.settings
         start, end, below = self.left, y, y
@@ -94,10 +94,13 @@ class CardWriter:
             end = self._table(self.left, y, widths, ("Sizes given", ""), given)
             start += sum(widths) + GAP
         if settings:
-            widths = _columns(settings, self.right - start - MEASURED, bold=True)
+            texts = [row for _, rows in settings for row in rows]
+            widths = _columns(texts, self.right - start - MEASURED, bold=True)
             widths = (*widths, min(self.right - start - sum(widths), WIDEST))
-            rows = [(words, size, "") for words, size in settings]
-            below = self._table(start, y, widths, (self.contents.head, "", "measured"), rows)
+            for heading, rows in settings:
+                rows = [(words, size, "") for words, size in rows]
+                below = self._table(start, below, widths, (heading, "", "measured"), rows) + GAP / 2
+            below -= GAP / 2
         later = list(self.contents.plans)
         while later and self._fits(blocks := self._blocks(later[0], self.right - start), end - below - GAP):
             below = self._plan(start, below + GAP, later.pop(0), blocks)

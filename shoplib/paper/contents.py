@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from shoplib.model import answer_in_full, in_full
+from shoplib.model import answer_in_full, in_full, under_headings
 from shoplib.paper.imprint import Imprint
 
 
@@ -18,14 +18,14 @@ class Plan(NamedTuple):
 
 @dataclass(frozen=True)
 class Contents:
-    """The words of a card: `given` and `settings` are pairs of words and size, `steps` are ticked off one by one.
+    """The words of a card: `given` are pairs of words and size, `steps` are ticked off one by one.
 
-    `told` are paragraphs under the picture, each a heading and its text.
+    `settings` are tables of such pairs, each with its heading: what is set, what comes of it. `told` are paragraphs
+    under the picture, each a heading and its text.
     """
 
     title: str
     imprint: Imprint
-    head: str
     given: tuple = ()
     settings: tuple = ()
     steps: tuple = ()
@@ -41,9 +41,8 @@ def contents_of(plain, sheet, imprint, use=""):
     return Contents(
         sheet.title,
         imprint,
-        plain.model.TABLE_HEAD,
         imprint.sizes,
-        tuple(_setting(plain, item, unit) for item, value in found if not isinstance(value, tuple)),
+        _settings(plain, [item for item, value in found if not isinstance(value, tuple)], unit),
         tuple(_steps(item, value, unit) for item, value in found if isinstance(value, tuple) and not item.table),
         tuple(_plan(item, value, unit) for item, value in found if item.table and value),
         (("How to do it" if sheet.use else "How to use the template", use),) if use else (),
@@ -55,8 +54,11 @@ def _with_meaning(plain):
     return [name for name in plain.on_card() if not answer_in_full(plain, name)[1]]
 
 
-def _setting(plain, item, unit):
-    return item.words, answer_in_full(plain, item.name, unit)[0]
+def _settings(plain, items, unit):
+    return tuple(
+        (heading, tuple((item.words, answer_in_full(plain, item.name, unit)[0]) for item in found))
+        for heading, found in under_headings(items)
+    )
 
 
 def _steps(item, values, unit):

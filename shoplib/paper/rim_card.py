@@ -3,7 +3,7 @@
 import datetime
 
 from shoplib.drawing.rims import draw_rim, write_out
-from shoplib.model import LENGTH_STEPS, in_full, write_value
+from shoplib.model import FOUND, LENGTH_STEPS, in_full, write_value
 from shoplib.paper.card import write_card
 from shoplib.paper.contents import Contents, Plan
 from shoplib.paper.files import joined, named, paper_size
@@ -45,7 +45,7 @@ def _contents(sheet, imprint, points, circle, numbers, verdict):
     )
     plan = Plan("Points, and how far each is off the circle: + outside it, − inside", HEAD, rows, rows)
     told = ("Verdict", verdict), ("How to do it", sheet.use)
-    return Contents(sheet.title, imprint, "It comes to", (), found, plans=(plan,), told=told)
+    return Contents(sheet.title, imprint, (), ((FOUND, found),), plans=(plan,), told=told)
 
 
 def _size(value, unit):

@@ -7,7 +7,7 @@ import pytest
 from models import EXAMPLES
 from pages import NASTY, check_nothing_typed_runs, reads, slide, stands, table, verdicts
 
-from shoplib import Bench, CircleJig, HollowBlank, StaveRing, measure
+from shoplib import Bench, ChordRise, CircleJig, HollowBlank, StaveRing, measure
 
 RIGHT = "✓ right."
 
@@ -40,6 +40,14 @@ def test_inch_bench_tells_in_inches(bench):
     bench.switch("in")
     told = verdict(bench, "outer_pivot", "226.5 mm")
     assert told == "1/64 in too large. It makes: outside diameter 17 23/64 in"
+
+
+def test_what_nobody_sets_stands_under_a_heading_of_its_own():
+    page = Bench(StaveRing("440 mm", "400 mm", 12)).settings.html()
+    order = [page.index(each) for each in (">Set it to<", '"board_width"', ">It comes to<", '"short_edge"')]
+    assert order == sorted(order) and page.count("what you measured</span>") == 1
+    assert ">It comes to<" not in Bench(CircleJig("440 mm", "12 mm")).settings.html()
+    assert ">Set it to<" not in Bench(ChordRise("200 mm", "30 mm")).settings.html()
 
 
 def test_angle_is_measured_too():

@@ -8,7 +8,17 @@ import pytest
 from models import EXAMPLES
 from paper.reading import ink, page_size, pages
 
-from shoplib import CircleJig, HollowBlank, ShapeError, StaveRing, draw, save_card
+from shoplib import (
+    CircleJig,
+    DowelJoint,
+    HollowBlank,
+    PanelSeason,
+    Rebate,
+    ShapeError,
+    StaveRing,
+    draw,
+    save_card,
+)
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.model import Plain, answer_in_full, given_in_full
 from shoplib.paper.boxes import meet
@@ -32,6 +42,11 @@ def words(page):
 
 def contents(plain, unit="mm", title="A title", use=""):
     return contents_of(plain, Sheet(title), imprint_of(plain, unit, date=DAY), use)
+
+
+def rows(told):
+    """All that stands under the headings of a card's tables, as pairs of words and size."""
+    return [row for _, under in told.settings for row in under]
 
 
 def check(card):
@@ -127,11 +142,11 @@ def test_a_model_says_what_goes_on_its_card_and_in_which_order():
     plain = CircleJig("440 mm", "12 mm").plain  # a disc: nothing is cut inside
     shown = [item.words for item in plain.model.results().values() if not item.minor]
     usual = type("Usual", (type(plain),), {"on_card": Plain.on_card})(vars(plain))
-    texts = [words for words, _ in contents(usual).settings]
+    texts = [words for words, _ in rows(contents(usual))]
     assert texts == [words for words in shown if words in texts] and len(texts) > 3
 
     chosen = type("Chosen", (type(plain),), {"on_card": lambda self: ("inner_pivot", "outer_reach", "outer_pivot")})
-    found = [words for words, _ in contents(chosen(vars(plain))).settings]
+    found = [words for words, _ in rows(contents(chosen(vars(plain))))]
     assert found == [plain.model.results()[name].words for name in ("outer_reach", "outer_pivot")]
 
 
@@ -144,11 +159,40 @@ def test_what_stands_on_a_card_are_results_of_the_model(cls):
 
 
 def test_inches_bring_their_decimals():
-    found = dict(contents(RING.plain, "in").settings)
+    found = dict(rows(contents(RING.plain, "in")))
     assert found["outside cut, pivot"] == "8 57/64 in (8.898)"
     (_, steps), = contents(RING.plain, "in").steps
     assert steps[0] == "7/32 in (0.225)"
     assert any("(" in cell for plan in contents(MODELS[2].plain, "in").plans for row in plan.rows for cell in row)
+
+
+def test_what_nobody_sets_stands_under_a_heading_of_its_own():
+    """A gap or the wood left is no setting: it comes of the sizes, and the rule checks it."""
+    ring = StaveRing("440 mm", "400 mm", 12, saw_error="0.1 deg")
+    under = {heading: [words for words, _ in found] for heading, found in contents(ring.plain).settings}
+    assert under["Set it to"] == ["mitre angle", "blade tilt", "board width", "strip length", "long edge"]
+    assert {"short edge", "closing angle"} < set(under["It comes to"]) and list(under) == ["Set it to", "It comes to"]
+    page = compose(contents(ring.plain), square()).page
+    heads = {text.text: text.y for text in page.texts if text.text in under}
+    (mitre,) = (text for text in page.texts if text.text == "mitre angle")
+    (gap,) = (text for text in page.texts if text.text == "closing angle")
+    assert heads["Set it to"] < mitre.y < heads["It comes to"] < gap.y
+    assert [heading for heading, _ in contents(RING.plain).settings] == ["Set it to"]
+    season = EXAMPLES[PanelSeason][0]
+    assert [heading for heading, _ in contents(season.plain).settings] == ["It comes to"]
+
+
+def test_all_that_is_set_at_the_drill_stands_on_the_joints_card():
+    joint = DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm")
+    (heading, found), *_ = contents(joint.plain).settings
+    assert heading == "Set it to" and ("hole in leg, from its surface", "12.0 mm") in found
+
+
+def test_the_panels_pivot_stands_on_the_rebates_card_with_its_own_cutter():
+    sizes = ("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", "2.5 mm")
+    (_, found), *_ = contents(Rebate(*sizes, cutter_diameter="16 mm", panel_cutter="12 mm").plain).settings
+    assert ("panel's outside cut, pivot", "213.5 mm") in found and ("rebate cut, pivot", "202.0 mm") in found
+    assert "panel's outside cut, pivot" not in dict(rows(contents(Rebate(*sizes).plain)))
 
 
 def test_how_the_template_is_used_stands_on_the_card():

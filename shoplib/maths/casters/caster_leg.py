@@ -70,7 +70,7 @@ class CasterLeg(Model):
         """First the saw, then the drill, then what is left beside the hole."""
         return ("shortened_leg", "hole_depth", "wall")
 
-    @result("hole depth", "T", checks="stem_length")
+    @result("hole depth", "T", checks="stem_length", to_set=True)
     def hole_depth(self):
         """From the leg's cut end to the bottom of the hole: the stem and the clearance beyond it."""
         return self.stem_length + self.bottom_clearance
@@ -80,7 +80,7 @@ class CasterLeg(Model):
         """Wood left beside the hole on its thin side, the centring error taken against it."""
         return (self.leg_diameter - self.hole_diameter) / 2 - self.centre_error
 
-    @result("leg with a caster", "l_c", checks="leg_length")
+    @result("leg with a caster", "l_c", checks="leg_length", to_set=True)
     def shortened_leg(self):
         """Length of a leg that carries a caster, top to cut end, so that the top stays level."""
         return self.leg_length - self.caster_height

@@ -25,8 +25,6 @@ class Rolling(Model):
     tips over the casters at        20.85 deg
     """
 
-    TABLE_HEAD = "It comes to"
-
     weight: Input = mass(
         "weight", "W", low="2 kg", high="200 kg", step="0.5 kg", inch_step="1 lb", tolerance="1 kg",
         help="Of the stand with all that stands on it.", group="Weight",

@@ -121,7 +121,7 @@ class Cope(Model):
         """
         return self.hollow_reach - self.tip_reach
 
-    @result("rail's top edge, tip to tip", "L", checks="leg_spacing")
+    @result("rail's top edge, tip to tip", "L", checks="leg_spacing", to_set=True)
     def rail_length(self):
         """Longest tip to longest tip, along the rail's top edge: the length to saw where the legs are upright.
 
@@ -130,7 +130,7 @@ class Cope(Model):
         """
         return self.leg_spacing - 2 * self.tip_reach
 
-    @result("rail's bottom edge, tip to tip", "L_b", checks="leg_spacing")
+    @result("rail's bottom edge, tip to tip", "L_b", checks="leg_spacing", to_set=True)
     def rail_length_bottom(self):
         """Longest tip to longest tip, along the rail's bottom edge. Raises ShapeError without a rail height.
 

@@ -62,7 +62,7 @@ class RoundCope(Model):
         reach = abs(self.offset) + self.rail_diameter / 2
         check_meets(self, reach, "offset" if self.rail_diameter < self.leg_diameter else "rail_diameter")
 
-    @result("turn from the 0 line to the longest tip", "psi_1", kind="angle", plan=True)
+    @result("turn from the 0 line to the longest tip", "psi_1", kind="angle", plan=True, to_set=True)
     def tip_turn(self):
         """Turn from the 0 line to the longest tip, clockwise seen along the rail towards the leg: from 0 to 360 deg.
 
@@ -85,7 +85,7 @@ class RoundCope(Model):
         turn = asin(_balance(self, -1))
         return self.pi + turn if self.offset >= 0 else self.pi - turn
 
-    @result("leg's centre to the longest tip", "x_1", checks="leg_diameter")
+    @result("leg's centre to the longest tip", "x_1", checks="leg_diameter", to_set=True)
     def tip_reach(self):
         """Where the centre lines cross (seen square to both) to the longest tip, along the rail.
 
@@ -110,12 +110,12 @@ class RoundCope(Model):
         """
         return self.root_reach - self.tip_reach
 
-    @result("once round the rail", "u", checks="rail_diameter")
+    @result("once round the rail", "u", checks="rail_diameter", to_set=True)
     def circumference(self):
         """Once round the rail's skin: the length of the wrap, without its overlap."""
         return self.pi * self.rail_diameter
 
-    @result("from each line to the next", "q", checks="rail_diameter")
+    @result("from each line to the next", "q", checks="rail_diameter", to_set=True)
     def quarter(self):
         """Round the rail's skin from one of the four lines to the next: a quarter of the way round.
 

@@ -22,8 +22,6 @@ class DowelFit(Model):
     (<Quantity(0.18, 'millimeter')>, <Quantity(0.138, 'millimeter')>)
     """
 
-    TABLE_HEAD = "It comes to"
-
     diameter: Input = length(
         "nominal diameter", "d", low="4 mm", high="30 mm", step="0.5 mm", inch_step="1/64 in", tolerance="0.05 mm",
         help="Of both dowel and hole.",

@@ -86,9 +86,9 @@ class DowelJoint(Model):
 
     def on_card(self):
         """What is set at the drill, in the order of use, then what tells whether it came right."""
-        return ("drilled_depth", "heights", "quarter", "rail_depth", "crossing_clearance", "far_wall")
+        return ("drilled_depth", "leg_hole", "heights", "quarter", "rail_depth", "crossing_clearance", "far_wall")
 
-    @result("hole in rail, from its square end", "a_s", checks="leg_depth")
+    @result("hole in rail, from its square end", "a_s", checks="leg_depth", to_set=True)
     def drilled_depth(self):
         """From the rail's square end, sawn where the cope's tips will be, to the hole's flat bottom.
 
@@ -101,7 +101,7 @@ class DowelJoint(Model):
         """From the tips of the cope to its bottom, where the rail's middle aims at the leg's centre."""
         return self.leg_diameter / 2 - sqrt((self.leg_diameter / 2) ** 2 - (self.rail_thickness / 2) ** 2)
 
-    @result("hole in rail, from the cope", "a", checks="leg_depth")
+    @result("hole in rail, from the cope", "a", checks="leg_depth", to_set=True)
     def rail_depth(self):
         """From the bottom of the cope, on the hole's axis, to the hole's flat bottom.
 
@@ -110,6 +110,11 @@ class DowelJoint(Model):
         """
         return self.dowel_length + 2 * self.end_clearance - self.leg_depth
 
+    @result("hole in leg, from its surface", "b_l", checks="leg_depth", to_set=True)
+    def leg_hole(self):
+        """From the leg's surface, on the hole's axis, to the flat bottom; the drill's point runs ahead of it."""
+        return self.leg_depth
+
     @result("holes, from the rail's upper edge", "y", kind="table", plan=True)
     def heights(self):
         """From the rails' upper edges, which are level, down to each hole's centre, on rail and leg."""
@@ -117,12 +122,12 @@ class DowelJoint(Model):
         first = [self.edge + k * step for k in range(self.dowels)]
         return tuple(Height(height, height + self.stagger) for height in first)
 
-    @result("round the leg to the second rail", "u", checks="leg_diameter")
+    @result("round the leg to the second rail", "u", checks="leg_diameter", to_set=True)
     def quarter(self):
         """A quarter of the leg's girth, along its skin: from the one rail's line of holes to the other's."""
         return self.pi * self.leg_diameter / 4
 
-    @result("between the holes", "m", checks="edge")
+    @result("between the holes", "m", checks="edge", to_set=True)
     def spacing(self):
         """Centre to centre of neighbouring holes in one rail. Raises ShapeError where there is only one."""
         if type(self.dowels) is int and self.dowels == 1:

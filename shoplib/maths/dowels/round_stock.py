@@ -86,7 +86,7 @@ class RoundStock(Model):
         """What is set at the planer and the router, in the order of use, then what the jaws tell."""
         return ("square_side", "blank_length", "stop_distance", "passes", "across_corners", "flat", "out_of_round")
 
-    @result("square's side", "a", checks="diameter")
+    @result("square's side", "a", checks="diameter", to_set=True)
     def square_side(self):
         """Side of the square blank, face to face: the rod's diameter, for the faces stay where they are."""
         return self.diameter
@@ -124,7 +124,7 @@ class RoundStock(Model):
         """
         return self.across_corners - self.diameter
 
-    @result("blank's length", "L")
+    @result("blank's length", "L", to_set=True)
     def blank_length(self):
         """End to end of the square blank: the rods, a saw cut at every end of one, and both grips.
 
@@ -133,7 +133,7 @@ class RoundStock(Model):
         """
         return self.count * self.length + (self.count + 1) * self.kerf + 2 * self.grip
 
-    @result("cutter's centre to each stop", "s", checks="grip")
+    @result("cutter's centre to each stop", "s", checks="grip", to_set=True)
     def stop_distance(self):
         """Along the fence from the cutter's axis to the stop on either side.
 
@@ -141,7 +141,7 @@ class RoundStock(Model):
         """
         return self.blank_length - self.grip
 
-    @result("cutter over the table, round by round", "z", plan=True)
+    @result("cutter over the table, round by round", "z", plan=True, to_set=True)
     def passes(self):
         """How far the cutter's arc stands over the table in each round of four corners, at last with its whole radius.
 

@@ -46,22 +46,22 @@ class CornerBlock(Model):
         """Diameter of the leg that the block fits: the one that it was made for, or this one."""
         return self.made_for if self.has("made_for") else self.leg_diameter
 
-    @result("short board, width", "l_s")
+    @result("short board, width", "l_s", to_set=True)
     def short_board(self):
         """Width of the short board, from the corner to its free edge: the leg it is made for lies flush in it."""
         return 1 * self.size
 
-    @result("long board, width", "l_l")
+    @result("long board, width", "l_l", to_set=True)
     def long_board(self):
         """Width of the long board, which covers the short one's end."""
         return self.size + self.board_thickness
 
-    @result("hole from the corner", "c", step="0.05 mm", checks="made_for")
+    @result("hole from the corner", "c", step="0.05 mm", checks="made_for", to_set=True)
     def hole_from_corner(self):
         """From the other board's inner face to the hole's centre, in either board."""
         return self.size / 2
 
-    @result("hole from the long board's end", "c_l", step="0.05 mm")
+    @result("hole from the long board's end", "c_l", step="0.05 mm", to_set=True)
     def hole_from_end(self):
         """From the long board's end at the corner to its hole's centre: the short board's thickness is added."""
         return self.hole_from_corner + self.board_thickness

@@ -87,12 +87,12 @@ class Cradle(Model):
         """The V's depth at which the point stands at the height of the leg's centre."""
         return self.seat - self.point_height
 
-    @result("depth to saw the V", "V", step="0.05 mm", checks="v_depth", plan=True)
+    @result("depth to saw the V", "V", step="0.05 mm", checks="v_depth", plan=True, to_set=True)
     def depth(self):
         """From the block's face to the V's bottom: as given, or where left out the level depth."""
         return self.v_depth if self.has("v_depth") else self.level_depth
 
-    @result("mouth of the V", "w")
+    @result("mouth of the V", "w", to_set=True)
     def mouth(self):
         """Width of the V at the block's face."""
         return 2 * self.depth * tan(self.v_angle / 2)
@@ -102,7 +102,7 @@ class Cradle(Model):
         """Width of either face of the V, from the block's face to the bottom."""
         return self.depth / cos(self.v_angle / 2)
 
-    @result("blade tilt", "theta", kind="angle", checks="v_angle")
+    @result("blade tilt", "theta", kind="angle", checks="v_angle", to_set=True)
     def blade_tilt(self):
         """Of the saw's blade, from upright, the block lying on the saw's table with the face to be cut."""
         return self.v_angle / 2

@@ -97,7 +97,7 @@ class WrapStrip(Model):
         """The strip, then what is marked from it; what a slip does stands in the cautions."""
         return ("girth", "quarter", *(("heights",) if self.has("upper_rail") else ()))
 
-    @result("girth", "g", checks="leg_diameter")
+    @result("girth", "g", checks="leg_diameter", to_set=True)
     def girth(self):
         """Length of the strip, laid flat, whose ends just meet round the leg: along the middle of the paper.
 
@@ -105,7 +105,7 @@ class WrapStrip(Model):
         """
         return self.pi * (self.leg_diameter + self.paper_thickness)
 
-    @result("quarter", "q", step="0.05 mm", checks="leg_diameter")
+    @result("quarter", "q", step="0.05 mm", checks="leg_diameter", to_set=True)
     def quarter(self):
         """From one quarter mark to the next along the strip."""
         return self.girth / 4

@@ -73,12 +73,12 @@ class MitredBar(Model):
         slips = ("gap", "splay") if self.mitre_error else ()
         return (*found, *slips, *(("out_of_plane",) if self.roll else ()))
 
-    @result("mitre, from a square cut", "mu", kind="angle", checks="corner")
+    @result("mitre, from a square cut", "mu", kind="angle", checks="corner", to_set=True)
     def mitre_angle(self):
         """The saw's setting, read away from a square cut: half of what the corner lacks to a straight line."""
         return self.pi / 2 - self.corner / 2
 
-    @result("bar, long side", "b_l", checks="width")
+    @result("bar, long side", "b_l", checks="width", to_set=True)
     def bar_long(self):
         """Along the bar's outer side, tip to tip: the mitre reaches half a bar's tangent beyond the centre lines."""
         return self.width + self.bar_diameter * tan(self.mitre_angle)
@@ -93,7 +93,7 @@ class MitredBar(Model):
         """From where the two centre lines cross to the leg's surface, along the arm."""
         return self.reach / sin(self.corner)
 
-    @result("arm, long side", "a_l", checks="reach")
+    @result("arm, long side", "a_l", checks="reach", to_set=True)
     def arm_long(self):
         """Along the arm's outer side, from the mitre's tip to the arm's square end, the part in the leg included."""
         return self.arm + self.bar_diameter / 2 * tan(self.mitre_angle) + self.leg_end

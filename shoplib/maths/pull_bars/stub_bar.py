@@ -119,12 +119,12 @@ class StubBar(Model):
         left = ("bar_wall", "bar_cheek", "shoulder", "leg_wall")
         return ("bar_length", "stub_length", *left, "bar_share", "bar_sag", "stub_share")
 
-    @result("stub length", "l", checks="hand_room")
+    @result("stub length", "l", checks="hand_room", to_set=True)
     def stub_length(self):
         """From end to end: both depths and the hand room, less the clearance at each end."""
         return self.hand_room + self.bar_depth + self.leg_depth - 2 * self.end_clearance
 
-    @result("bar length", "L", checks="width")
+    @result("bar length", "L", checks="width", to_set=True)
     def bar_length(self):
         """From end to end: the width and both overhangs."""
         return self.width + 2 * self.overhang

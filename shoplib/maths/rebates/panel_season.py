@@ -45,8 +45,6 @@ class PanelSeason(Model):
     3.64 millimeter 0.23 millimeter
     """
 
-    TABLE_HEAD = "It comes to"
-
     rebate_diameter: Input = length(
         "rebate diameter", "D_r", low="60 mm", high="1500 mm", step="1 mm", inch_step="1/16 in", tolerance="0.5 mm",
         help="Across the rebate, wall to wall, as made.", group=REBATE,

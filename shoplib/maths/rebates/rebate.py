@@ -79,6 +79,12 @@ class Rebate(Model):
         help="A pivot in the ring's centre, before the inside is cut; or a bearing on the ring's inside wall.",
     )
 
+    panel_cutter: Input = length(
+        "panel's cutter", "d_p", low="3 mm", high="25 mm", step="0.1 mm", inch_step="1/64 in", tolerance="0.05 mm",
+        help="The cutter that saws the panel out, as a disc on the circle jig; measured on a test groove.",
+        default=None, group=PANEL,
+    )
+
     def check(self):
         if self.rebate_width >= self.ring_width:
             raise ShapeError(
@@ -127,7 +133,7 @@ class Rebate(Model):
                 self.pass_depth, self.depth, self.depth / 200, input="pass_depth",
             )
 
-    @result("rebate depth", "T", checks="proud")
+    @result("rebate depth", "T", checks="proud", to_set=True)
     def depth(self):
         """Ring's underside to the rebate's floor: the panel's thickness, less what is to stand proud.
 
@@ -151,7 +157,7 @@ class Rebate(Model):
         """Across the rebate, wall to wall: the ring's inside and one rebate width on each side of it."""
         return self.inside_diameter + 2 * self.rebate_width
 
-    @result("rebate cut, pivot", "p_r", checks="rebate_width")
+    @result("rebate cut, pivot", "p_r", checks="rebate_width", to_set=True)
     def pivot(self):
         """Pivot's centre to cutter's centre for the rebate's wall: the cutter's far edge makes it, as in a hole.
 
@@ -165,7 +171,7 @@ class Rebate(Model):
             )
         return (self.rebate_diameter - self.cutter_diameter) / 2
 
-    @result("rebate cut, reach", "r_r", checks="rebate_width")
+    @result("rebate cut, reach", "r_r", checks="rebate_width", to_set=True)
     def reach(self):
         """Pivot's centre to the cutter's far edge, which makes the rebate's wall: check with a rule.
 
@@ -174,7 +180,7 @@ class Rebate(Model):
         self._unless("bearing", "A bearing guides this cutter: there is no pivot to measure from.")
         return self.rebate_diameter / 2
 
-    @result("pivot of each round, from the wall inward", "p_k", plan=True)
+    @result("pivot of each round, from the wall inward", "p_k", plan=True, to_set=True)
     def rounds(self):
         """Pivots of a cutter narrower than the rebate: at the wall, then inward in equal steps until all is clear.
 
@@ -187,7 +193,7 @@ class Rebate(Model):
         """
         return rounds_inward(self.pivot, self.rebate_width, self.cutter_diameter)
 
-    @result("bearing diameter", "d_b", checks="rebate_width")
+    @result("bearing diameter", "d_b", checks="rebate_width", to_set=True)
     def bearing(self):
         """Diameter of the bearing that runs on the ring's inside while the cutter cuts the rebate's width.
 
@@ -205,12 +211,24 @@ class Rebate(Model):
         if self.guide == other:
             raise ShapeError(otherwise, input="guide")
 
-    @result("panel diameter", "D_p", checks="clearance")
+    @result("panel diameter", "D_p", checks="clearance", to_set=True)
     def panel_diameter(self):
         """Across the panel's disc: the rebate's diameter less the clearance on each side."""
         return self.rebate_diameter - 2 * self.clearance
 
-    @result("passes, depth from the underside", "a_k", step="0.05 mm", plan=True)
+    @result("panel's outside cut, pivot", "p_p", checks="clearance", to_set=True)
+    def panel_pivot(self):
+        """Pivot's centre to cutter's centre for the panel, a disc: the cutter runs outside it, so half is added.
+
+        Of the panel as it is planned; once the rebate is cut, take `as_measured`. Raises ShapeError without the
+        panel's cutter.
+
+        >>> Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm", panel_cutter="12 mm").panel_pivot
+        <Quantity(213.5, 'millimeter')>
+        """
+        return (self.panel_diameter + self.panel_cutter) / 2
+
+    @result("passes, depth from the underside", "a_k", step="0.05 mm", plan=True, to_set=True)
     def passes(self):
         """Depths of the passes from the ring's underside: the fewest, the last a light one, the others equal."""
         return passes_with_finish(self.depth, self.pass_depth, self.finish_pass)
@@ -249,7 +267,10 @@ class Rebate(Model):
 
     def on_card(self):
         """What is set first, then what the cut is measured by, then the panel."""
-        return (self.guide, "reach", "rounds", "depth", "passes", "rebate_diameter", "wall", "lip", "panel_diameter")
+        return (
+            self.guide, "reach", "rounds", "depth", "passes", "rebate_diameter", "wall", "lip", "panel_diameter",
+            "panel_pivot",
+        )
 
     def panel_from_measured(self, rebate_diameter):
         """The panel's diameter for a rebate as it was really cut: its measured diameter less the clearance twice.

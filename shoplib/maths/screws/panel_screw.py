@@ -241,7 +241,7 @@ class PanelScrew(Model):
         """What the head still covers on its narrow side, with the shank against the hole's other side."""
         return (self.head - self.hole_diameter) / 2 - (self.hole_diameter - self.shank_diameter) / 2
 
-    @result("counterbore diameter", "D", checks="hole_diameter")
+    @result("counterbore diameter", "D", checks="hole_diameter", to_set=True)
     def counterbore_diameter(self):
         """The least that lets the head travel as far as the shank can."""
         return self.head + self.hole_diameter - self.shank_diameter
@@ -267,12 +267,12 @@ class PanelScrew(Model):
             )
         return found
 
-    @result("lead hole", "d_l")
+    @result("lead hole", "d_l", to_set=True)
     def lead_hole(self):
         """Drill for the thread: a share of the root diameter (NDS)."""
         return self.share_of_root * self.root_diameter
 
-    @result("lead hole's depth", "T_l")
+    @result("lead hole's depth", "T_l", to_set=True)
     def lead_depth(self):
         """From the panel's underside: the thread in it, less what the hole stops short."""
         if type(self.grip) is float and self.grip <= self.lead_short:

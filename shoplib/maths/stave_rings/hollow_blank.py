@@ -61,8 +61,6 @@ class HollowBlank(Model):
     (4, [2, 2, 2, 1])
     """
 
-    TABLE_HEAD = "It comes to"
-
     outside_diameter: Input = length(**OUTSIDE)
     inside_diameter: Input = length(**INSIDE)
     board_width: Input = length(

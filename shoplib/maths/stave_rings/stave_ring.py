@@ -48,7 +48,7 @@ class StaveRing(Model):
                 "error smaller.", input="saw_error",
             )
 
-    @result("mitre angle", "mu", kind="angle")
+    @result("mitre angle", "mu", kind="angle", to_set=True)
     def mitre_angle(self):
         """Saw's mitre setting on the flat board, measured away from a square cut.
 
@@ -60,7 +60,7 @@ class StaveRing(Model):
         """
         return atan(cos(self.slope) * tan(self.pi / self.staves))
 
-    @result("blade tilt", "beta", kind="angle")
+    @result("blade tilt", "beta", kind="angle", to_set=True)
     def blade_tilt(self):
         """Saw's blade tilt away from upright, for the same cut on the flat board; none for a flat ring.
 
@@ -87,7 +87,7 @@ class StaveRing(Model):
                 "A leaning or upright ring gets its angles only: for sizes set the slope to 0 deg.", input="slope"
             )
 
-    @result("long edge", "L", checks="outside_diameter")
+    @result("long edge", "L", checks="outside_diameter", to_set=True)
     def long_edge(self):
         """Along the stave's outside, tip to tip: the side of the polygon round the blank's outer circle.
 
@@ -109,12 +109,12 @@ class StaveRing(Model):
         """
         return 2 * self.blank_inner * sin(self.pi / self.staves)
 
-    @result("board width", "B", checks="outside_diameter")
+    @result("board width", "B", checks="outside_diameter", to_set=True)
     def board_width(self):
         """Across the narrowest board that still covers the ring: outer flats to inner flats."""
         return self.blank_outer - self.blank_inner * cos(self.pi / self.staves)
 
-    @result("strip length", "l")
+    @result("strip length", "l", to_set=True)
     def strip_length(self):
         """Shortest square-ended strip that holds all staves nested, every second one turned end for end.
 

@@ -64,18 +64,18 @@ class GrainArcs(Model):
         """How many arcs of the wall are cut against the grain from either face; as many again are cut with it."""
         return self.staves if self.construction == "staves" else 2
 
-    @result("each arc", "alpha", kind="angle")
+    @result("each arc", "alpha", kind="angle", to_set=True)
     def arc(self):
         """From one mark to the next, seen from the ring's middle: with and against take turns, all alike."""
         return self.pi / self.arcs_against
 
-    @result("each arc, straight from mark to mark", "c", checks="diameter")
+    @result("each arc, straight from mark to mark", "c", checks="diameter", to_set=True)
     def chord(self):
         """Between two neighbouring marks on the wall, as dividers step it off. Raises ShapeError without a diameter."""
         self._sized()
         return self.diameter * sin(self.arc / 2)
 
-    @result("each arc, along the wall", "l", checks="diameter")
+    @result("each arc, along the wall", "l", checks="diameter", to_set=True)
     def arc_length(self):
         """From mark to mark along the wall, as a tape bent round it reads. Raises ShapeError without a diameter."""
         self._sized()

@@ -106,7 +106,7 @@ class Patch(Model):
         """From the wall to the flat bottom where it is deepest: at the ends inside, in the middle outside."""
         return self.end_depth if self.edge == "inside" else self.depth
 
-    @result("patch thickness", "T")
+    @result("patch thickness", "T", to_set=True)
     def patch_thickness(self):
         """Of the patch before it is trimmed, flat bottom to flat top: it stands proud where the pocket is deepest."""
         return self.deepest + self.proud
@@ -123,7 +123,7 @@ class Patch(Model):
         """Least wood between the patch's flat bottom and the ring's other wall."""
         return self.back - self.depth
 
-    @result("plunge", "P", checks="depth")
+    @result("plunge", "P", checks="depth", to_set=True)
     def plunge(self):
         """From the router base's underside down to the patch's bottom, in the middle."""
         return self.feet_height + self.depth

@@ -129,28 +129,28 @@ class TwoFaces(Model):
         """From the ring's upper face down to the end of the edges, as they are set: as given, or as low as they go."""
         return self.first_depth if self.has("first_depth") else self.first_reach
 
-    @result("first cut's depth", "A", checks="first_depth")
+    @result("first cut's depth", "A", checks="first_depth", to_set=True)
     def depth(self):
         """From the ring's upper face: as given, or as deep as the cutter gets, the ring's height at the most."""
         return least(self.lowest, self.ring_height)
 
-    @result("edges' end below the base, first cut", "S_1")
+    @result("edges' end below the base, first cut", "S_1", to_set=True)
     def first_set(self):
         """From the router base's underside, which slides on the template, down to the lower end of the edges."""
         return self.template_thickness + self.lowest
 
-    @result("bearing's rim below the base, first cut", "g")
+    @result("bearing's rim below the base, first cut", "g", to_set=True)
     def hold(self):
         """From the router base's underside, the template's top, down to the bearing's lower rim, as it is set."""
         return self.first_set - self.first_cutting_length
 
-    @result("second cut's depth", "B")
+    @result("second cut's depth", "B", to_set=True)
     def second_depth(self):
         """From the ring's other face, the overlap included. Raises ShapeError where one face is enough."""
         self._second()
         return self.ring_height - self.depth + self.overlap
 
-    @result("cutter's tip below the base, second cut", "S_2")
+    @result("cutter's tip below the base, second cut", "S_2", to_set=True)
     def second_set(self):
         """From the router base's underside, which slides on the ring, to the tip, bearing included. Raises likewise."""
         return self.second_depth + self.second_bearing
@@ -177,17 +177,17 @@ class TwoFaces(Model):
         """Height of the band that the first cutter reaches from neither good face; nothing where it reaches through."""
         return most(self.ring_height - self.first_reach, 0 * self.ring_height)
 
-    @result("rounds", "n", kind="count")
+    @result("rounds", "n", kind="count", to_set=True)
     def rounds(self):
         """How often each cutter goes round: the margin in bites, rounded up."""
         return whole(self.margin / self.bite)
 
-    @result("each bite", "E", step="0.05 mm")
+    @result("each bite", "E", step="0.05 mm", to_set=True)
     def each_bite(self):
         """What each round takes off sideways when all are alike."""
         return self.margin / self.rounds
 
-    @result("bearings larger than the edges by", "Z", step="0.1 mm", plan=True)
+    @result("bearings larger than the edges by", "Z", step="0.1 mm", plan=True, to_set=True)
     def bearings(self):
         """For each round the bearing's diameter less the edges': twice what it leaves; nothing in the last round."""
         return tuple(2 * self.each_bite * left for left in range(self.rounds - 1, -1, -1))
