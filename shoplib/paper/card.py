@@ -4,17 +4,20 @@ Lists too long for it stand in full on the pages after it. A card is laid out as
 page), so that it can be checked without a printer.
 """
 
+import itertools
 from dataclasses import dataclass
 
 from shoplib import drawing
 from shoplib.drawing.layout import Plate, lay_out
 from shoplib.model import ShapeError
+from shoplib.paper.boxes import meet
 from shoplib.paper.card_writer import LONGEST, MARGIN, CardWriter
 from shoplib.paper.contents import contents_of
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
 
 LEAST_PICTURE = 95.0  # mm high
+SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the usual text in the picture, tried in turn until no text meets another
 
 
 def save_card(model, unit="mm", folder=None, paper="A4", part="", date=None):
@@ -89,8 +92,17 @@ def compose(contents, sheet, paper="A4"):
     card = writer(limit, "overleaf")
     card.write(down)
     card.fill(free - down)
-    picture = lay_out(sheet, across, down, text=17 * across / 960)
-    return Card(card.plate, picture, card.corner, _rest(writer, contents) if card.cut else ())
+    return Card(card.plate, _picture(sheet, across, down), card.corner, _rest(writer, contents) if card.cut else ())
+
+
+def _picture(sheet, across, down):
+    """The picture in this room, flatter than on the screen: its texts as large as they can stand side by side."""
+    for share in SMALLER:
+        picture = lay_out(sheet, across, down, text=share * 17 * across / 960)
+        boxes = [text.box() for text in picture.texts]
+        if not any(meet(one, other) for one, other in itertools.combinations(boxes, 2)):
+            break
+    return picture
 
 
 def _rest(writer, contents):

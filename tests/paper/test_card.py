@@ -115,6 +115,8 @@ def test_every_example_holds_on_one_page(cls):
                 left, top, right, bottom = text.box()
                 assert left >= -0.1 and top >= -0.1, text
                 assert right <= card.picture.width + 0.1 and bottom <= card.picture.height + 0.1, text
+            for one, other in itertools.combinations(card.picture.texts, 2):
+                assert not meet(one.box(), other.box()), (one.text, other.text)
 
 
 @pytest.mark.parametrize(("unit", "paper"), [("mm", "A4"), ("in", "Letter")])
