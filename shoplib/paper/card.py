@@ -18,6 +18,7 @@ from shoplib.paper.imprint import imprint_of
 
 LEAST_PICTURE = 95.0  # mm high
 SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the usual text in the picture, tried in turn until no text meets another
+LEAST_VIEW = 16.0  # mm on paper, the longer side of a view
 
 
 def save_card(model, unit="mm", folder=None, paper="A4", part="", date=None):
@@ -96,13 +97,20 @@ def compose(contents, sheet, paper="A4"):
 
 
 def _picture(sheet, across, down):
-    """The picture in this room, flatter than on the screen: its texts as large as they can stand side by side."""
+    """The picture in this room, flatter than on the screen: its texts as large as they leave each view its room."""
     for share in SMALLER:
         picture = lay_out(sheet, across, down, text=share * 17 * across / 960)
         boxes = [text.box() for text in picture.texts]
-        if not any(meet(one, other) for one, other in itertools.combinations(boxes, 2)):
+        crossed = any(meet(one, other) for one, other in itertools.combinations(boxes, 2))
+        if not crossed and all(map(_is_large, sheet.views, picture.scales)):
             break
     return picture
+
+
+def _is_large(view, scale):
+    """Whether a view can be read at this scale: texts that take all the room crush it to nothing, or less."""
+    left, low, right, high = view.bounds()
+    return scale * max(right - left, high - low) >= LEAST_VIEW
 
 
 def _rest(writer, contents):

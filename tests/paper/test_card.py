@@ -117,6 +117,9 @@ def test_every_example_holds_on_one_page(cls):
                 assert right <= card.picture.width + 0.1 and bottom <= card.picture.height + 0.1, text
             for one, other in itertools.combinations(card.picture.texts, 2):
                 assert not meet(one.box(), other.box()), (one.text, other.text)
+            for view, scale in zip(sheet.views, card.picture.scales):
+                left, low, right, high = view.bounds()
+                assert scale * max(right - left, high - low) >= 16, f"{view.title!r} is crushed"
 
 
 @pytest.mark.parametrize(("unit", "paper"), [("mm", "A4"), ("in", "Letter")])
