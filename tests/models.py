@@ -376,7 +376,8 @@ def check_formula(model, name):
     number = value(model.plain, name)
     if number is None:
         return
-    close = pytest.approx(number, rel=1e-9, abs=1e-9)
+    is_length = type(model).results()[name].kind == "length"  # a root near nothing keeps half the digits: 1 nm
+    close = pytest.approx(number, rel=1e-9, abs=1e-6 if is_length else 1e-9)
     assert from_quantities(model, name) == close, "on Quantities"
     assert from_symbols(model, name) == close, "in symbols"
     assert from_array(model, name) == close, "on arrays"
