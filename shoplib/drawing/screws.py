@@ -3,24 +3,41 @@
 from shoplib.drawing.parts import centre_lines
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
+from shoplib.model import answer_in_full, length_in_full, write_value
 from shoplib.model import given_in_full as given
-from shoplib.model import write_value
 
 UPRIGHT = 1.5707963267948966  # rad: grain that runs up the picture
-USE = (
-    "Drill the counterbore first, from the rail's underside, with a depth stop. The mark of its point guides the "
-    "small hole right through. Lay the panel on the rails and drive the fast screws; then prick each sliding screw's "
-    "place through the middle of its hole, drill the lead hole with a stop, and drive the screw until it just holds."
-)
 
 
 def draw_panel_screw(screw, unit="mm"):
     """Section along the rail as screwed, the seat seen from below through the year, and where the screws go."""
-    sheet = Sheet("Screw that lets the panel move", _spoken(screw, unit), use=USE)
+    sheet = Sheet("Screw that lets the panel move", _spoken(screw, unit), use=_use(screw, unit))
     _section(sheet.view("Section along the rail, across the panel's grain", (0, 0, 0.5, 1)), screw, unit)
-    _seat(sheet.view("The seat from below", (0.5, 0, 0.5, 0.5)), screw, unit)
-    _panel(sheet.view("The panel from below, not to scale", (0.5, 0.5, 0.5, 0.5)), screw, unit)
+    bears = "washer" if screw.has("washer_diameter") else "head"
+    title = f"Seat from below, {bears} Ø {found(screw, 'head', unit)}"
+    _seat(sheet.view(title, (0.5, 0, 0.5, 0.46)), screw, unit)
+    _panel(sheet.view("The panel from below, not to scale", (0.5, 0.46, 0.5, 0.54)), screw, unit)
     return sheet
+
+
+def _use(screw, unit):
+    """What is drilled and driven, in this order, for the card and the foot of the page."""
+    slides, fast = given(screw, "hole_diameter", unit), given(screw, "shank_diameter", unit)
+    return (
+        "Drill the counterbore first, from the rail's underside, with a depth stop. The mark of its point guides the "
+        f"small hole right through: {slides} where the screw slides, only as wide as the shank, {fast}, where it is "
+        "fast. Lay the panel on the rails and drive the fast screws; then prick each sliding screw's place through the "
+        f"middle of its hole, {_lead(screw, unit)}, and drive the screw until it just holds. A move is away from the "
+        "fast screws, one with a minus towards them."
+    )
+
+
+def _lead(screw, unit):
+    """What is done for the thread: the lead hole, or where there is none, a starter hole."""
+    (hole, light), (deep, shallow) = (answer_in_full(screw, name, unit) for name in ("lead_hole", "lead_depth"))
+    if light or shallow:
+        return "prick a starter hole with an awl"
+    return f"drill the lead hole, {hole} wide and {deep} deep, with a stop"
 
 
 def _spoken(screw, unit):
@@ -61,7 +78,7 @@ def _section(view, screw, unit):
     view.dimension((-half, seat), (-half, 0), f"wood left {found(screw, 'web', unit)}", "left", 0)
     view.dimension((-half, 0), (-half, screw.grip), f"thread {found(screw, 'grip', unit)}", "left", 1)
     view.dimension((-half, 0), (-half, thick), f"panel {given(screw, 'panel_thickness', unit)}", "left", 2)
-    view.dimension((-bore, low), (bore, low), f"counterbore Ø {found(screw, 'counterbore_diameter', unit)}", "below")
+    view.dimension((-bore, low), (bore, low), f"counterbore Ø {found(screw, 'counterbore_diameter', unit)}")
 
 
 def _screw(view, screw, seat):
@@ -99,35 +116,41 @@ def _seat(view, screw, unit):
     rise = 0.7 * shank
     view.note((screw.move_damp + rise, rise), f"damp season:\n{_way(screw.move_damp, unit)}", "right")
     view.note((screw.move_dry + rise, -rise), f"dry season:\n{_way(screw.move_dry, unit)}", "right")
+    view.note((-0.7 * half, -edge), f"rail\n{_told(screw.rail_thickness, unit)}", "left")
+    view.note((-0.3 * half, (bore + edge) / 2), f"wall\n{_told(screw.counterbore_wall, unit)}", "left")
     view.dimension((-hole, 0), (hole, 0), f"hole Ø {given(screw, 'hole_diameter', unit)}")
-    what = "washer" if screw.has("washer_diameter") else "head"
-    view.dimension((-head, 0), (head, 0), f"{what} Ø {found(screw, 'head', unit)}")
-    view.dimension((-half, bore), (-half, edge), f"wall {found(screw, 'counterbore_wall', unit)}", "left")
-    view.dimension((-half, -edge), (-half, edge), f"rail {given(screw, 'rail_thickness', unit)}", "left")
+
+
+def _told(size, unit):
+    """A length for a note, its decimal on a line of its own."""
+    return length_in_full(size, unit).replace(" (", "\n(")
 
 
 OUT, RIM = 1.4, 2.0  # of the way to the sliding screw: the rails' middle lines, and the panel's edge
 
 
 def _panel(view, screw, unit):
-    """The round panel, its grain left to right, on four rails: two across it are screwed, two along it only carry."""
+    """The round panel, its grain up the picture, on four rails: two across it are screwed, two along it only carry.
+
+    It lies as in the section: to the right is away from the fast screws.
+    """
     far = max(screw.from_fixed, 2 * screw.rail_thickness)
     radius, at, half = RIM * far, OUT * far, 0.12 * far
-    view.area("panel", Circle("panel", (0, 0), radius), grain=0.0)
+    view.area("panel", Circle("panel", (0, 0), radius), grain=UPRIGHT)
     for side in (-1, 1):
-        view.area("rail", rectangle(-at, side * at - half, at, side * at + half), grain=0.0)
+        view.area("rail", rectangle(side * at - half, -at, side * at + half, at), grain=UPRIGHT)
     for side in (-1, 1):
-        view.area("rail", rectangle(side * at - half, -at - half, side * at + half, at + half), grain=UPRIGHT)
-        view.circle("fast", (side * at, 0), 0.5 * half)
+        view.area("rail", rectangle(-at - half, side * at - half, at + half, side * at + half), grain=0.0)
+        view.circle("fast", (0, side * at), 0.5 * half)
         for way in (-1, 1) if screw.from_fixed else ():
-            view.circle("slide_hole", (side * at, way * screw.from_fixed), 0.8 * half)
-            view.circle("screw", (side * at, way * screw.from_fixed), 0.4 * half)
-        view.circle("glue", (side * radius, 0), 0.5 * half)
-    view.note((-0.3 * far, at), "along the grain:\nonly carries", "left")
+            view.circle("slide_hole", (way * screw.from_fixed, side * at), 0.8 * half)
+            view.circle("screw", (way * screw.from_fixed, side * at), 0.4 * half)
+        view.circle("glue", (0, side * radius), 0.5 * half)
+    view.note((-at, 0.2 * far), "along the grain:\nonly carries", "left")
     if screw.from_fixed:
-        view.note((-at - 0.8 * half, -screw.from_fixed), "sliding screw", "left")
+        view.note((-screw.from_fixed - 0.8 * half, -at), "sliding screw", "left")
         text = f"from the fast screw {given(screw, 'from_fixed', unit)}"
-        view.dimension((at, 0), (at, screw.from_fixed), text, "right")
+        view.dimension((0, -at), (screw.from_fixed, -at), text)
 
 
 def template_panel_screw(screw, unit="mm"):

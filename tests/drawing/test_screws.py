@@ -12,6 +12,7 @@ from shapes import areas, measured, on, view
 from shoplib import PanelScrew, draw, save_template, template
 from shoplib.drawing.screws import OUT, RIM, UPRIGHT
 from shoplib.drawing.sheet import Area, Circle, EndGrain
+from shoplib.model import length_in_full
 
 DEMO = EXAMPLES[PanelScrew][0]
 over_the_range = settings(max_examples=40, deadline=None)
@@ -51,7 +52,7 @@ def test_section_has_the_sizes_told(given_sizes):
 @over_the_range
 def test_seat_shows_where_the_seasons_carry_the_screw(given_sizes):
     screw = drawn(PanelScrew, given_sizes)
-    seat = view(draw(screw), "The seat")
+    seat = view(draw(screw), "Seat")
     (dry,), (damp,), (shank,) = (on(seat, layer, Circle) for layer in ("dry", "damp", "screw"))
     bore, hole = (each.radius for each in on(seat, "slide_hole", Circle))
     assert (dry.centre[0], damp.centre[0]) == pytest.approx((screw.move_dry, screw.move_damp))
@@ -60,7 +61,12 @@ def test_seat_shows_where_the_seasons_carry_the_screw(given_sizes):
     assert bore - screw.head / 2 == pytest.approx(hole - shank.radius), "the head travels as far as the shank"
     least = min(hole - abs(each.centre[0]) - each.radius for each in (dry, damp))
     assert least == pytest.approx(screw.spare)
-    assert measured(seat, "wall") == pytest.approx(screw.counterbore_wall)
+    (wood,) = areas(seat, "rail")
+    assert wood.bounds[3] - wood.bounds[1] == pytest.approx(screw.rail_thickness)
+    assert wood.bounds[3] - bore == pytest.approx(screw.counterbore_wall)
+    (wall,) = (each for each in seat.notes if each.text.startswith("wall"))
+    assert wood.contains(Point(wall.at)) and bore < wall.at[1], "it points at the wood beside the counterbore"
+    assert wall.text == f"wall\n{length_in_full(screw.counterbore_wall)}"
 
 
 @given(given_sizes=sizes(PanelScrew))
@@ -69,18 +75,18 @@ def test_panel_moves_over_the_rails_across_its_grain_only_there_is_it_screwed(gi
     screw = drawn(PanelScrew, given_sizes)
     plan = view(draw(screw), "The panel")
     carry, *_ = rails = on(plan, "rail", Area)
-    assert [each.grain for each in rails] == [0.0, 0.0, UPRIGHT, UPRIGHT] and carry.grain == 0.0
+    assert [each.grain for each in rails] == [UPRIGHT, UPRIGHT, 0.0, 0.0] and carry.grain == UPRIGHT
     (panel,) = on(plan, "panel", Area)
-    assert panel.grain == 0.0 and panel.outlines[0].radius == pytest.approx(RIM * _far(screw))
+    assert panel.grain == UPRIGHT and panel.outlines[0].radius == pytest.approx(RIM * _far(screw))
     fast = on(plan, "fast", Circle)
-    assert sorted(each.centre for each in fast) == [(-OUT * _far(screw), 0), (OUT * _far(screw), 0)]
+    assert sorted(each.centre for each in fast) == [(0, -OUT * _far(screw)), (0, OUT * _far(screw))]
     sliding = on(plan, "screw", Circle)
     assert len(sliding) == (4 if screw.from_fixed else 0)
-    assert all(abs(each.centre[1]) == pytest.approx(screw.from_fixed) for each in sliding)
-    across = [shape for shape, rail in zip(areas(plan, "rail"), rails) if rail.grain == UPRIGHT]
+    assert all(abs(each.centre[0]) == pytest.approx(screw.from_fixed) for each in sliding)
+    across = [shape for shape, rail in zip(areas(plan, "rail"), rails) if rail.grain == 0.0]
     assert all(any(rail.contains(Point(each.centre)) for rail in across) for each in (*fast, *sliding))
     spots = on(plan, "glue", Circle)
-    assert {each.centre for each in spots} == {(-RIM * _far(screw), 0), (RIM * _far(screw), 0)}, "on the centre line"
+    assert {each.centre for each in spots} == {(0, -RIM * _far(screw)), (0, RIM * _far(screw))}, "on the centre line"
 
 
 def _far(screw):
@@ -117,8 +123,21 @@ def test_strip_is_true_on_paper(screw, tmp_path):
         assert apart == pytest.approx([plain.from_fixed] * (len(places) - 1), abs=0.05)
 
 
+@pytest.mark.parametrize(("changed", "lead"), [
+    ({}, "drill the lead hole, 2.0 mm wide and 6.0 mm deep"), ({"lead_short": "0 mm"}, "2.0 mm wide and 8.0 mm deep"),
+    ({"species": "Cherry, black"}, "prick a starter hole with an awl"),
+    ({"screw_length": "34 mm"}, "prick a starter hole with an awl"),
+])  # fmt: skip
+def test_use_names_the_drills(changed, lead):
+    """The hole that slides and the fast one; the lead hole only where one is drilled."""
+    for unit, hole, shank in (("mm", "6.0 mm", "4.0 mm"), ("in", "15/64 in (0.236)", "5/32 in (0.157)")):
+        use = draw(DEMO.replace(**changed), unit).use
+        assert f"right through: {hole} where the screw slides, only as wide as the shank, {shank}, where" in use
+    assert lead in draw(DEMO.replace(**changed)).use
+
+
 def test_words_of_the_seasons_follow_the_sign():
-    notes = {text.partition(" season")[0]: text for text in (each.text for each in view(draw(DEMO), "The seat").notes)}
+    notes = {text.partition(" season")[0]: text for text in (each.text for each in view(draw(DEMO), "Seat").notes)}
     assert notes["damp"].endswith("0.82 mm outward") and notes["dry"].endswith("0.41 mm inward")
     still = DEMO.replace(from_fixed="0 mm")
-    assert all(each.text.endswith("0.00 mm, stays") for each in view(draw(still), "The seat").notes)
+    assert [each.text.endswith("0.00 mm, stays") for each in view(draw(still), "Seat").notes].count(True) == 2

@@ -71,6 +71,8 @@ def test_lead_hole_by_specific_gravity(gravity, share):
 def test_a_light_timber_needs_no_lead_hole_and_says_so():
     with pytest.raises(ShapeError, match="starter hole"):
         screw(species="Pine, eastern white").lead_hole  # noqa: B018
+    with pytest.raises(ShapeError, match="starter hole"):
+        screw(species="Pine, eastern white").lead_depth  # noqa: B018
     assert screw(species="Beech, American").plain.lead_hole == CLOSE(0.9 * 2.8)
 
 
@@ -298,6 +300,18 @@ def test_what_cannot_be_made_is_said(changed, told):
 )  # fmt: skip
 def test_what_should_worry_is_said(changed, told):
     assert any(told in each.tell() for each in screw(**changed).cautions)
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_a_hole_a_hair_too_narrow_is_told_so_that_it_can_be_mended(unit):
+    """The hole that the caution names is drilled, and nothing more is said: no rounding left it too narrow."""
+    for far in range(92, 110):
+        jammed = screw(from_fixed=f"{far} mm")
+        (told,) = (each.tell(unit) for each in jammed.cautions)
+        assert " 0 in more" not in told and "0.00 mm more" not in told
+        hole = told.partition("a hole of ")[2].partition(" or more")[0]
+        size = measure.length(hole).m_as("mm") + 0.0127  # half of what the caution is rounded to
+        assert not jammed.replace(hole_diameter=f"{size} mm", rail_thickness="30 mm").cautions, (hole, far)
 
 
 def test_the_stand_worries_nobody():

@@ -221,7 +221,7 @@ class PanelScrew(Model):
         """The larger size of the two moves."""
         return most(abs(self.move_dry), abs(self.move_damp))
 
-    @result("hole needed", "n")
+    @result("hole needed", "n", step="0.01 mm")
     def hole_needed(self):
         """Least hole in which the screw, driven in its middle, can follow the panel both ways."""
         return self.shank_diameter + 2 * self.larger_move
@@ -274,8 +274,11 @@ class PanelScrew(Model):
 
     @result("lead hole's depth", "T_l", to_set=True)
     def lead_depth(self):
-        """From the panel's underside: the thread in it, less what the hole stops short."""
-        if type(self.grip) is float and self.grip <= self.lead_short:
+        """From the panel's underside: the thread in it, less what the hole stops short.
+
+        Raises ShapeError where no lead hole is required, and where nothing is left of it.
+        """
+        if type(self.grip) is float and self.share_of_root and self.grip <= self.lead_short:
             raise ShapeError(
                 "With {} of thread in the panel no lead hole can stop {} short: prick a starter hole.",
                 self.grip, self.lead_short, input="lead_short",
@@ -297,7 +300,8 @@ class PanelScrew(Model):
             season = "damp" if abs(self.move_damp) > abs(self.move_dry) else "dry"
             yield Caution(
                 f"In the {season} season the panel wants {{}} more room than the hole gives: the screw jams and the "
-                "panel cracks or bows. Drill a hole of {}, or a slot along the rail.", -self.spare, self.hole_needed,
+                "panel cracks or bows. Drill a hole of {} or more, or a slot along the rail.",
+                (-self.spare, "0.01 mm", "0.001 in"), (self.hole_needed, "0.01 mm", "0.001 in"),
                 input="hole_diameter", source=SOURCE,
             )
         yield from worries_of_moisture(self.species, made=self.made, dry=self.dry, damp=self.damp)
@@ -310,8 +314,8 @@ class PanelScrew(Model):
             )
         if self.grip < 2 * self.shank_diameter:
             yield Caution(
-                "Only {} of thread in the panel, less than twice the shank: it pulls out easily. Take a longer screw.",
-                self.grip, input="screw_length",
+                "Only {} of thread in the panel, less than twice the shank: it pulls out easily. Take a longer "
+                "screw or a deeper counterbore.", self.grip, input="screw_length",
             )
         if self.grip > THREADED * self.screw_length + 1e-9:
             yield Caution(
