@@ -7,9 +7,9 @@ from shoplib.bench.control import WRONG, tell
 from shoplib.bench.folded import show_folded
 from shoplib.bench.printouts import PAPERS, Printouts
 from shoplib.bench.standing import UNITS, Standing
-from shoplib.drawing.rims import draw_rim, write, write_out
+from shoplib.drawing.rims import draw_rim, without, write, write_out
 from shoplib.drawing.svg import svg
-from shoplib.maths.rims import plain_fit, read_points, verdict
+from shoplib.maths.rims import plain_fit, read_points, trusted, verdict
 from shoplib.measure import MeasureError, plain
 from shoplib.model import ShapeError, public, write_value
 
@@ -176,23 +176,29 @@ class RimBench(Standing):
             )
 
     def results(self):
-        """What the rim tells, as rows of words and size."""
-        (x, y), found = self.found.centre, self.found
+        """What the rim tells, as rows of words and size: where a point looks wrong, of the circle without it first."""
+        found = trusted(self.points, self.found)
+        x, y = found.centre
         worst = max(range(len(self.rows)), key=lambda place: abs(found.residuals[place]))
-        return [
+        rows = [
             ("centre across", write(x, self.unit)),
             ("centre up", write(y, self.unit)),
             ("diameter", write(2 * found.radius, self.unit)),
             ("radius", write(found.radius, self.unit)),
             (f"furthest off the circle, point {self.rows[worst]}", write_out(found.residuals[worst], self.unit)),
         ]
+        if found.suspect:
+            wrong = self.rows[found.suspect - 1]
+            rows.append((f"diameter with point {wrong} too", write(2 * self.found.radius, self.unit)))
+        return rows
 
     def verdict(self):
         """Which point looks wrong, or whether anyone could tell: a sentence that shows itself."""
         return verdict(self.points, self.found, self.rows, self.unit)
 
     def _said(self):
-        return looks.table(["What", "Found"], self.results()) + looks.paragraph(
+        head = f"{without(self.found, self.rows)}found"
+        return looks.table(["What", head[:1].upper() + head[1:]], self.results()) + looks.paragraph(
             ("⚠ " if self.verdict().warns else "") + escape(self.verdict()), 16
         )
 
@@ -201,7 +207,8 @@ class RimBench(Standing):
         if self.problem is not None:
             return f"RimBench: no circle. {tell(self.problem, self.unit)}"
         found = ", ".join(f"{words} {size}" for words, size in self.results())
-        return f"RimBench: {len(self.points)} points -> {found}. {self.verdict()}"
+        said = without(self.found, self.rows)
+        return f"RimBench: {len(self.points)} points -> {said[:1].lower()}{said[1:]}{found}. {self.verdict()}"
 
     def walk(self, **impossible):
         """Leave out each point in turn, then type what each keyword holds for point 1 across; show, folded, what

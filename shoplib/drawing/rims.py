@@ -4,6 +4,7 @@ import math
 
 from shoplib.drawing.finding_the_centre import on
 from shoplib.drawing.sheet import Sheet
+from shoplib.maths.rims import trusted
 from shoplib.model import length_in_full, write_value
 
 USE = (
@@ -17,16 +18,18 @@ STEPS = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 def draw_rim(points, circle, unit="mm", numbers=None):
     """Draw points (x, y) and their fitted RimCircle, all floats in mm; the points may bring numbers of their own.
 
+    Where a point looks wrong, the circle without it is drawn, and every point's distance off that.
+
     >>> from shoplib.maths.rims import plain_fit
     >>> points = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)]
     >>> draw_rim(points, plain_fit(points)).title
     'Circle through a measured rim'
     """
-    numbers = numbers or range(1, len(points) + 1)
+    numbers, circle = numbers or range(1, len(points) + 1), trusted(points, circle)
     sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers), use=_use(circle, numbers))
     times = enlarged(circle)
     x, y = circle.centre
-    title = f"Centre {write(x, unit)} across, {write(y, unit)} up"
+    title = f"{without(circle, numbers)}Centre {write(x, unit)} across, {write(y, unit)} up"
     view = sheet.view(title + (f"; out of round enlarged {times} times" if times > 1 else ""))
     view.circle("joint", circle.centre, circle.radius)
     _edges(view, points, circle)
@@ -44,6 +47,16 @@ def _use(circle, numbers):
     return USE + MARK
 
 
+def without(circle, numbers):
+    """What is said before a circle that one point was left out of.
+
+    >>> from shoplib.maths.rims import RimCircle
+    >>> without(RimCircle((0.0, 0.0), 5.0, suspect=2), [4, 7, 9])
+    'Without point 7: '
+    """
+    return f"Without point {numbers[circle.suspect - 1]}: " if circle.suspect else ""
+
+
 def write(value, unit):
     """A size of the rim as it is told everywhere: to a tenth of a millimetre, or a 64th with its decimal."""
     return length_in_full(float(value), unit)
@@ -51,18 +64,19 @@ def write(value, unit):
 
 def write_out(value, unit):
     """How far a point is off the circle, with its sign."""
-    text = write_value(abs(float(value)), "length", unit, "0.1 mm", "0.005 in")
-    if text == write_value(0.0, "length", unit, "0.1 mm", "0.005 in"):
+    text = write_value(abs(float(value)), "length", unit, "0.1 mm", "0.01 in")
+    if text == write_value(0.0, "length", unit, "0.1 mm", "0.01 in"):
         return text
     return ("+" if value > 0 else "−") + text
 
 
 def _spoken(points, circle, unit, numbers):
     x, y = (write(each, unit) for each in circle.centre)
-    off = max(map(abs, circle.residuals))
+    off = max(abs(each) for place, each in enumerate(circle.residuals, 1) if place != circle.suspect)
     words = (
-        f"{len(points)} points measured on a rim. The circle that fits best has its centre at {x} across and {y} up,"
-        f" diameter {write(2 * circle.radius, unit)}. No point is further off it than {write(off, unit)}."
+        f"{len(points)} points measured on a rim. {without(circle, numbers)}The circle that fits best has its centre "
+        f"at {x} across and {y} up, diameter {write(2 * circle.radius, unit)}. "
+        f"No {'other ' if circle.suspect else ''}point is further off it than {write(off, unit)}."
     )
     return words + (f" Point {numbers[circle.suspect - 1]} looks wrong." if circle.suspect else "")
 

@@ -180,6 +180,20 @@ def plain_fit(points):
     return circle._replace(suspect=_stands_out(points))
 
 
+def trusted(points, circle):
+    """The circle to go by: where a point looks wrong the best one without it, with all points' distances off that.
+
+    >>> points = [(50.0, 0.0), (40.0, 30.0), (0.0, 50.0), (-30.0, 40.0), (-50.0, 0.0), (0.0, -57.0)]
+    >>> round(trusted(points, plain_fit(points)).radius, 6), round(plain_fit(points).radius, 1)
+    (50.0, 52.0)
+    """
+    if not circle.suspect:
+        return circle
+    others = _best(points[: circle.suspect - 1] + points[circle.suspect :])
+    off = tuple(_outside(point, others) for point in points)
+    return others._replace(residuals=off, suspect=circle.suspect)
+
+
 def spread(points):
     """The longer side of the upright box round the points."""
     return max(max(each) - min(each) for each in zip(*points))
@@ -285,8 +299,8 @@ def verdict(points, circle, numbers=None, unit="mm"):
 
 
 def _accuse(points, circle, numbers, unit):
-    others = _best(points[: circle.suspect - 1] + points[circle.suspect :])
-    off = _outside(points[circle.suspect - 1], others)
+    others = trusted(points, circle)
+    off = others.residuals[circle.suspect - 1]
     side = "outside" if off > 0 else "inside"
     words = (
         f"Point {numbers[circle.suspect - 1]} looks wrong: the others agree on a circle "

@@ -3,6 +3,7 @@
 import datetime
 
 from shoplib.drawing.rims import draw_rim, write_out
+from shoplib.maths.rims import trusted
 from shoplib.model import FOUND, LENGTH_STEPS, in_full, write_value
 from shoplib.paper.card import write_card
 from shoplib.paper.contents import Contents, Plan
@@ -21,7 +22,7 @@ def save_rim_card(points, circle, verdict, unit="mm", paper="A4", folder=None, n
     paper_size(paper)
     numbers = tuple(numbers or range(1, len(points) + 1))
     imprint = _imprint(points, numbers, unit, date)
-    across = joined(write_value(2 * circle.radius, "length", unit, *LENGTH_STEPS))
+    across = joined(write_value(2 * trusted(points, circle).radius, "length", unit, *LENGTH_STEPS))
     kind = ["measured-rim", f"{len(points)}-points", f"{across}-across", imprint.mark, f"card_{paper}.pdf"]
     sheet = draw_rim(points, circle, unit, numbers)
     return write_card(_contents(sheet, imprint, points, circle, numbers, verdict), sheet, named(kind, folder), paper)
@@ -36,16 +37,25 @@ def _imprint(points, numbers, unit, date):
 
 
 def _contents(sheet, imprint, points, circle, numbers, verdict):
-    (x, y), unit = circle.centre, imprint.unit
-    sizes = (("centre across", x), ("centre up", y), ("diameter", 2 * circle.radius), ("radius", circle.radius))
-    found = tuple((words, _size(value, unit)) for words, value in sizes)
+    unit, best = imprint.unit, trusted(points, circle)
+    found = ((FOUND, _sizes(best, unit)),)
+    if circle.suspect:
+        wrong = numbers[circle.suspect - 1]
+        found = (f"Without point {wrong}", _sizes(best, unit)), (f"With point {wrong} too", _sizes(circle, unit))
     rows = tuple(
         (str(number), _size(across, unit), _size(up, unit), write_out(off, unit))
-        for number, (across, up), off in zip(numbers, points, circle.residuals)
+        for number, (across, up), off in zip(numbers, points, best.residuals)
     )
-    plan = Plan("Points, and how far each is off the circle: + outside it, − inside", HEAD, rows, rows)
+    which = f"the circle without point {wrong}" if circle.suspect else "the circle"
+    plan = Plan(f"Points, and how far each is off {which}: + outside it, − inside", HEAD, rows, rows)
     told = ("Verdict", verdict), ("How to do it", sheet.use)
-    return Contents(sheet.title, imprint, (), ((FOUND, found),), plans=(plan,), told=told)
+    return Contents(sheet.title, imprint, (), found, plans=(plan,), told=told)
+
+
+def _sizes(circle, unit):
+    (x, y), radius = circle.centre, circle.radius
+    sizes = (("centre across", x), ("centre up", y), ("diameter", 2 * radius), ("radius", radius))
+    return tuple((words, _size(value, unit)) for words, value in sizes)
 
 
 def _size(value, unit):

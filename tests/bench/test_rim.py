@@ -36,7 +36,7 @@ def test_bench_tells_what_the_fit_tells(bench):
 def test_a_slip_is_named_and_put_right(bench):
     type_in(bench, 6, 1, "65.5 mm")
     assert "Point 6 looks wrong" in reads(bench, "told") and "looks wrong" in stands(bench, "picture")
-    assert dict(bench.results())["furthest off the circle, point 6"] == "−4.8 mm"  # inside
+    assert dict(bench.results())["furthest off the circle, point 6"] == "−7.6 mm"  # inside the others' circle
     type_in(bench, 6, 1, "56.5 mm")
     assert "wrong" not in reads(bench, "told") and "looks wrong" not in stands(bench, "picture")
 
@@ -99,7 +99,11 @@ def test_a_warning_sign_only_where_there_is_something_to_see(bench):
     assert "⚠" not in reads(bench, "told")
     type_in(bench, 6, 1, "65.5 mm")
     assert "⚠ Point 6" in reads(bench, "told")
+    assert "Without point 6: found" in reads(bench, "told") and "diameter with point 6 too" in reads(bench, "told")
+    assert dict(bench.results())["diameter"] == "439.9 mm"
+    assert "without point 6: centre across" in bench.line()
     bench.set([*POINTS[:3], ("47.5 mm", "360 mm")])
+    assert "Without" not in reads(bench, "told")
     assert "⚠" in reads(bench, "told") and "Nobody can tell which" in reads(bench, "told")
     assert repr(bench.verdict()) == bench.verdict()
 

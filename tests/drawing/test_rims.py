@@ -10,7 +10,7 @@ from shapes import on, text_box
 from shoplib.drawing.layout import lay_out
 from shoplib.drawing.rims import draw_rim, enlarged
 from shoplib.drawing.sheet import Circle, Line
-from shoplib.maths.rims import plain_fit
+from shoplib.maths.rims import plain_fit, trusted
 
 
 def rim(count, arc=2 * math.pi, radius=220.0, centre=(230.0, 226.0), slip=None, noise=0.3):
@@ -30,8 +30,9 @@ each_rim = pytest.mark.parametrize("points", RIMS.values(), ids=RIMS)
 
 @each_rim
 def test_points_and_circle_are_where_they_were_measured(points):
-    found = plain_fit(points)
-    (view,) = draw_rim(points, found).views
+    fit = plain_fit(points)
+    found = trusted(points, fit)
+    (view,) = draw_rim(points, fit).views
     assert [each.centre for each in on(view, "mark", Circle)] == points
     (circle,) = on(view, "joint", Circle)
     assert (*circle.centre, circle.radius) == (*found.centre, found.radius)
@@ -39,9 +40,10 @@ def test_points_and_circle_are_where_they_were_measured(points):
 
 @each_rim
 def test_residuals_point_the_true_way_enlarged(points):
-    found = plain_fit(points)
+    fit = plain_fit(points)
+    found = trusted(points, fit)
     times = enlarged(found)
-    (view,) = draw_rim(points, found).views
+    (view,) = draw_rim(points, fit).views
     for line, point, off in zip(on(view, "out", Line), points, found.residuals):
         assert math.dist(line.start, found.centre) == pytest.approx(found.radius)
         assert math.dist(line.end, found.centre) - found.radius == pytest.approx(times * off, abs=1e-9)
@@ -70,6 +72,9 @@ def test_the_slip_is_marked_and_spoken():
     sheet = draw_rim(points, plain_fit(points), numbers=[1, 2, 3, 7, 8, 9, 10, 11])
     (wrong,) = [note.text for note in sheet.views[0].notes if "wrong" in note.text]
     assert wrong.startswith("7:") and "Point 7 looks wrong" in sheet.description
+    assert sheet.views[0].title.startswith("Without point 7: ")
+    (circle,) = on(sheet.views[0], "joint", Circle)
+    assert circle.radius == pytest.approx(plain_fit(points[:3] + points[4:]).radius)
     assert "Do not mark it yet: measure point 7 again" in sheet.use and "Mark it, and" not in sheet.use
     careful = draw_rim(RIMS["whole"], plain_fit(RIMS["whole"]))
     assert "wrong" not in careful.description and "again" not in careful.use

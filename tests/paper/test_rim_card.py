@@ -31,11 +31,26 @@ def test_tells_points_circle_residuals_and_verdict(tmp_path, unit, paper):
     text = " ".join(page.extract_text().split())
     assert page_size(page) == pytest.approx(PAPERS[paper], abs=0.001)
     point, circle = {
-        "mm": ("6 92.5 mm 65.5 mm −4.8 mm", "diameter 438.1 mm"),
-        "in": ("6 3 41/64 in (3.642) 2 37/64 in (2.579) −0.190 in", "diameter 17 1/4 in (17.246)"),
+        "mm": ("6 92.5 mm 65.5 mm −7.6 mm", "diameter 439.9 mm"),
+        "in": ("6 3 41/64 in (3.642) 2 37/64 in (2.579) −0.30 in", "diameter 17 5/16 in (17.320)"),
     }[unit]
     for said in (point, circle, VERDICT, "Printed on 7 May 2031", "Mark "):
         assert said in text
+
+
+def test_the_circle_without_the_doubtful_point_comes_first(monkeypatch):
+    """Reckoned again from the seven others alone; the circle through all of them follows, and says what it is."""
+    told = []
+    monkeypatch.setattr(rim_card, "write_card", lambda contents, sheet, path, paper: told.append((contents, sheet)))
+    save(None)
+    save(None, [*POINTS[:5], *POINTS[6:8]])
+    (contents, sheet), (clean, _) = told
+    (first, others), (second, everything) = contents.settings
+    assert (first, second) == ("Without point 6", "With point 6 too")
+    assert clean.settings == (("It comes to", others),) and others != everything
+    assert dict(everything)["diameter"] == "438.1 mm"
+    assert sheet.views[0].title.startswith("Without point 6: Centre ")
+    assert contents.plans[0].words.startswith("Points, and how far each is off the circle without point 6")
 
 
 def test_other_points_other_names(tmp_path, monkeypatch):
@@ -43,8 +58,8 @@ def test_other_points_other_names(tmp_path, monkeypatch):
     moved = [(x, y + 0.001 * (k == 3)) for k, (x, y) in enumerate(POINTS[:8])]
     paths = [save(tmp_path), save(tmp_path, moved), save(tmp_path, unit="in"), save(tmp_path, numbers=range(2, 10))]
     assert len(set(paths)) == 4
-    assert paths[0].name.startswith("measured-rim_8-points_438.1mm-across_")
-    assert paths[2].name.startswith("measured-rim_8-points_17-1-4in-across_")
+    assert paths[0].name.startswith("measured-rim_8-points_439.9mm-across_")
+    assert paths[2].name.startswith("measured-rim_8-points_17-5-16in-across_")
     assert paths[0] == save(tmp_path)
 
 
