@@ -21,9 +21,3 @@ def given(plain, name, unit):
 def centre_lines(view, half, centre=(0, 0)):
     """Two crossed centre lines that reach `half` to each side of the centre."""
     view.cross("centre", centre, half)
-
-
-def leg_section(view, radius, centre=(0, 0)):
-    """A round leg cut across, with its centre lines."""
-    view.circle("kept", centre, radius)
-    centre_lines(view, 1.15 * radius, centre)

@@ -32,7 +32,7 @@ def test_tells_points_circle_residuals_and_verdict(tmp_path, unit, paper):
     assert page_size(page) == pytest.approx(PAPERS[paper], abs=0.001)
     point, circle = {
         "mm": ("6 92.5 mm 65.5 mm −7.6 mm", "diameter 439.9 mm"),
-        "in": ("6 3 41/64 in (3.642) 2 37/64 in (2.579) −0.30 in", "diameter 17 5/16 in (17.320)"),
+        "in": ("6 3 41/64 in (3.642) 2 37/64 in (2.579) −0.30 in", "diameter 17 5/16 in (17.319)"),
     }[unit]
     for said in (point, circle, VERDICT, "Printed on 7 May 2031", "Mark "):
         assert said in text
