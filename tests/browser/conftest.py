@@ -3,9 +3,7 @@
 import os
 
 import pytest
-from browser.lab import CHROMIUM, Lab, LessonPage, chromium, lessons
-
-pytest.register_assert_rewrite("browser.lesson_tests")
+from browser.lab import CHROMIUM, WIDTHS, Lab, LessonPage, chromium, lessons
 
 
 @pytest.fixture(scope="session")
@@ -18,21 +16,40 @@ def lab(tmp_path_factory):
     lab.stop()
 
 
-@pytest.fixture(scope="module")
-def window(lab):
-    """One browser window; the lessons are opened in it one after the other."""
+@pytest.fixture(scope="session")
+def browser(lab):
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium(), args=CHROMIUM)
-        yield browser.new_page()
+        yield browser
         browser.close()
 
 
-@pytest.fixture(scope="class", params=lessons(), ids=lambda path: path.stem)
-def lesson(request, lab, window):
-    """A lesson's page, run once for all tests of a class, at the width of the class."""
-    window.set_viewport_size({"width": request.cls.width, "height": request.cls.height})
-    page = LessonPage(lab, window, request.param)
+@pytest.fixture(scope="session")
+def window(browser):
+    """One browser window; the lessons are opened in it one after the other."""
+    return browser.new_page()
+
+
+def _each_lesson():
+    """Every lesson with the width in which it is used; all tests of a lesson stay on one core."""
+    for number, path in enumerate(lessons()):
+        width = list(WIDTHS)[number % len(WIDTHS)]
+        yield pytest.param((path, width), id=path.stem, marks=pytest.mark.xdist_group(path.stem))
+
+
+@pytest.fixture(scope="class", params=_each_lesson())
+def page(request, lab, window):
+    """A lesson's page, run once for all tests of a class."""
+    path, width = request.param
+    page = LessonPage(lab, window, path, width)
     yield page
     page.close()
+
+
+@pytest.fixture
+def lesson(page):
+    """The lesson's page at the width in which it is used."""
+    page.widen(page.width)
+    return page

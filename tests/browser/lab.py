@@ -20,6 +20,7 @@ CHROMIUM = [
     "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
 ]
 NO_NEWS = {"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False}}
+WIDTHS = {"desktop": {"width": 1440, "height": 900}, "tablet": {"width": 820, "height": 1180}}
 ELSEWHERE = re.compile(r"^(https?|wss?)://(?!127\.0\.0\.1[:/])")
 
 
@@ -117,9 +118,21 @@ LISTEN = """() => {
 }"""
 SETTLE = """async () => {
   const end = performance.now() + 20000;
-  for (let calm = 0; calm < 3; calm = window.heard.underWay.size ? 0 : calm + 1) {
+  for (let calm = 0; calm < 2; calm = window.heard.underWay.size ? 0 : calm + 1) {
     await new Promise(requestAnimationFrame);
     if (performance.now() > end) throw new Error('the kernel does not come to rest');
+  }
+}"""
+# Until nothing of the notebook has moved for six frames.
+AT_REST = """async () => {
+  const edges = () => [...document.querySelectorAll('.jp-WindowedPanel-outer, .jp-OutputArea-output, svg[aria-label]')]
+    .map(each => each.getBoundingClientRect()).map(box => [box.left, box.right, box.top, box.bottom]).join();
+  const end = performance.now() + 5000;
+  for (let calm = 0, last = ''; calm < 6 && performance.now() < end;) {
+    await new Promise(requestAnimationFrame);
+    const now = edges();
+    calm = now === last ? calm + 1 : 0;
+    last = now;
   }
 }"""
 OPEN = "async path => { await window.jupyterapp.commands.execute('docmanager:open', {path}) }"
@@ -139,8 +152,8 @@ IDLE = "window.jupyterapp?.shell.currentWidget?.sessionContext?.session?.kernel?
 class LessonPage:
     """One lesson open in a window, run from top to bottom; remembers whatever went wrong on the way."""
 
-    def __init__(self, lab, window, path):
-        self.lab, self.path = lab, path
+    def __init__(self, lab, window, path, width="desktop"):
+        self.lab, self.path, self.width = lab, path, width
         self.elsewhere, self.complaints = [], []
         self.page = window
         self.listeners = {"console": self._hear, "pageerror": self._complain, "websocket": self._dial}
@@ -148,6 +161,7 @@ class LessonPage:
             window.on(event, listener)
         window.route(ELSEWHERE, self._block)
         window.set_default_timeout(20_000)
+        self.widen(width)
         if window.url.startswith(lab.url):
             window.evaluate(OPEN, f"notebooks/{path.name}")
         else:
@@ -175,6 +189,12 @@ class LessonPage:
     def settle(self):
         """Wait until the kernel has answered all and the page has painted it."""
         self.page.evaluate(SETTLE)
+
+    def widen(self, width):
+        """Make the window as wide as a desk's screen or a tablet, and wait until the page has laid itself out."""
+        if self.page.viewport_size != WIDTHS[width]:
+            self.page.set_viewport_size(WIDTHS[width])
+            self.page.evaluate(AT_REST)
 
     def close(self):
         self.page.evaluate(CLOSE)
@@ -216,6 +236,11 @@ class BenchOnPage:
 
     def back(self):
         self.press("millimetres", "Back to the start")
+
+    def start_again(self):
+        """The sizes of the start, by the button, wherever on the page it is."""
+        self.root.get_by_role("button", name="Back to the start").evaluate("button => button.click()")
+        self.lesson.settle()
 
     def type(self, box, text):
         """Type into a box as a person does, and leave it with Enter."""

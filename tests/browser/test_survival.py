@@ -1,8 +1,10 @@
 """Benches, rims and practice outlive whatever is done to the page that they stand on, in any order."""
 
+import itertools
+
 import nbformat
 import pytest
-from browser.lab import CHROMIUM, IDLE, LISTEN, RUN_ALL, SETTLE, chromium
+from browser.lab import IDLE, LISTEN, RUN_ALL, SETTLE, WIDTHS
 
 CELLS = (
     'from shoplib import Bench, CircleJig, Practice, RimBench, StaveRing\n'
@@ -35,7 +37,8 @@ class Page:
 
     def __init__(self, context, lab, name):
         self.page = context.new_page()
-        self.page.set_viewport_size({"width": 1440, "height": 900})
+        self.widths = itertools.cycle(WIDTHS.values())
+        self.page.set_viewport_size(next(self.widths))
         self.page.set_default_timeout(CALM)
         self.page.goto(f"{lab.url}/doc/tree/notebooks/{name}?reset")
         self._listen()
@@ -69,8 +72,9 @@ class Page:
         self._listen()
 
     def alive(self):
-        """Hold that everything on the page follows the hand."""
+        """Hold that everything on the page follows the hand; each time in the other width."""
         self.page.bring_to_front()
+        self.page.set_viewport_size(next(self.widths))
         outputs = self.page.locator(".jp-OutputArea-output")
         benches = outputs.filter(has=self.page.get_by_role("slider")).filter(has=self.page.locator("svg[aria-label]"))
         rims = outputs.filter(has=self.page.get_by_title("Point 1, across"))
@@ -110,16 +114,6 @@ class Page:
         box.fill("1 mm" if box.input_value() != "1 mm" else "2 mm")
         box.press("Enter")
         self.settle()
-
-
-@pytest.fixture(scope="module")
-def browser(lab):
-    from playwright.sync_api import sync_playwright
-
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=chromium(), args=CHROMIUM)
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-"""What a person does with a lesson in a browser; each width runs all of it."""
+"""What a person does with every lesson in a browser: how it looks at both widths, how it answers at one of them."""
 
 import base64
 import itertools
@@ -6,97 +6,18 @@ import re
 from urllib.parse import unquote
 
 import pytest
+from browser.lab import WIDTHS
+from browser.probes import CONTRAST, IN_REACH, IN_VIEW, MODELS, SEEN, THEME, TOO_WIDE, WATCH
 
 from shoplib import length
 from shoplib.practice import questions
 
-WATCH = """handle => {
-  const panel = document.querySelector('.jp-WindowedPanel-outer');
-  const drawn = [...document.querySelectorAll('svg[aria-label]')];
-  const pictures = drawn.map(svg => svg.closest('[data-place=picture]'));
-  const seen = window.seen = {tops: [], pictures: drawn.length, least: drawn.length, frames: 0, on: true};
-  const look = () => {
-    if (!seen.on) return;
-    seen.frames += 1;
-    seen.tops.push([panel.scrollTop, handle.getBoundingClientRect().top]);
-    seen.least = Math.min(seen.least, pictures.filter(each => each.querySelector('svg')).length);
-    requestAnimationFrame(look);
-  };
-  look();
-}"""
-SEEN = "() => { window.seen.on = false; return window.seen }"
-TOO_WIDE = """() => {
-  const found = [], panel = document.querySelector('.jp-WindowedPanel-outer');
-  const tell = (what, each) => found.push(`${what}: ${(each.title || each.textContent).slice(0, 60)}`);
-  const edge = panel.getBoundingClientRect().right;
-  if (panel.scrollWidth > panel.clientWidth) found.push('the page can be moved sideways');
-  for (const each of document.querySelectorAll('.jp-Placeholder-content'))
-    if (each.getBoundingClientRect().right > edge) tell('first line too long', each);
-  const shown = [...document.querySelectorAll('.jp-OutputArea-output, .jp-OutputArea-output *')]
-    .filter(e => e.checkVisibility({visibilityProperty: true}) && !e.closest('svg, math, mjx-container'));
-  for (const each of shown) {
-    const {overflowX, overflowY} = getComputedStyle(each), box = each.getBoundingClientRect();
-    const isOutput = each.matches('.jp-OutputArea-output');
-    const wide = each.scrollWidth > each.clientWidth + !isOutput, high = each.scrollHeight > each.clientHeight + 1;
-    const may = e => e && (['auto', 'scroll'].includes(getComputedStyle(e).overflowX)
-      || may(e.parentElement.closest('.jp-OutputArea-output *')));
-    if (box.right > edge + 1 && !may(each)) tell('beyond the edge', each);
-    if (isOutput) {
-      if (wide && !each.querySelector('mjx-container')) tell('an output with a scrollbar of its own', each);
-      continue;
-    }
-    if (wide && overflowX === 'hidden') tell('cut off at the side', each);
-    if (high && overflowY === 'hidden') tell('cut off below', each);
-    if (wide && each.matches('input, button')) tell('words cut off', each);
-  }
-  const small = shown.filter(each => each.matches('input, button, select'));
-  for (const [i, a] of small.entries()) for (const b of small.slice(i + 1)) {
-    const p = a.getBoundingClientRect(), q = b.getBoundingClientRect();
-    if (p.left < q.right - 1 && q.left < p.right - 1 && p.top < q.bottom - 1 && q.top < p.bottom - 1)
-      found.push(`${a.title} lies on ${b.title}`);
-  }
-  return found;
-}"""
-IN_REACH = """() => [...document.querySelectorAll('.jp-OutputArea-output :is(input, button, select)')]
-  .filter(each => each.checkVisibility({visibilityProperty: true}))
-  .map(each => ({
-    height: each.getBoundingClientRect().height,
-    name: each.labels?.[0]?.textContent || (each.matches('button') ? each.textContent : '') || each.title,
-    title: each.title,
-  }))"""
 
-# Which parts of a bench are out of view when it stands at the top of the page.
-IN_VIEW = """svg => {
-  const panel = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
-  const outer = document.querySelector('.jp-WindowedPanel-outer'), bench = svg.closest('.jp-OutputArea-output');
-  outer.scrollTop += bench.getBoundingClientRect().top - panel.top;
-  return [svg, ...bench.querySelectorAll('input[type=range], [data-result]')]
-    .filter(each => each.getBoundingClientRect().bottom > panel.bottom + 1)
-    .map(each => `${each.title || each.tagName}: ${each.getBoundingClientRect().bottom - panel.bottom} px below`);
-}"""
-CONTRAST = r"""() => {
-  const light = colour => {
-    const [r, g, b] = colour.match(/[\d.]+/g).map(each => each / 255)
-      .map(each => each <= 0.04045 ? each / 12.92 : ((each + 0.055) / 1.055) ** 2.4);
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-  };
-  const fields = '.jp-OutputArea-output :is(select, [data-press], input[type=text])';
-  return [...document.querySelectorAll(fields)].map(each => {
-    const {color, backgroundColor} = getComputedStyle(each);
-    const [dark, bright] = [light(color), light(backgroundColor)].sort((a, b) => a - b);
-    return [each.title, (bright + 0.05) / (dark + 0.05)];
-  });
-}"""
-THEME = "theme => window.jupyterapp.commands.execute('apputils:change-theme', {theme})"
+class TestLesson:
+    """All tests of one lesson, on a page that is loaded once.
 
-MODELS = """async () => (await window.jupyterapp.shell.currentWidget.sessionContext.session.kernel
-  .requestCommInfo({target_name: 'jupyter.widget'})).content.comms"""
-
-
-class LessonTests:
-    """All tests of one lesson at one width, on a page that is loaded once."""
-
-    width = height = None
+    What is laid out is looked at in both widths; what is done is done in one, the lessons taking turns.
+    """
 
     @pytest.fixture(autouse=True)
     def nothing_goes_wrong(self, lesson):
@@ -126,9 +47,11 @@ class LessonTests:
         assert len(ids) == len(set(ids))
 
     def test_everything_has_a_name_and_room_for_a_finger(self, lesson):
-        for each in lesson.page.evaluate(IN_REACH):
-            assert each["name"].strip() and each["title"] != "null", each
-            assert each["height"] >= 40, each
+        for width in WIDTHS:
+            lesson.widen(width)
+            for each in lesson.page.evaluate(IN_REACH):
+                assert each["name"].strip() and each["title"] != "null", each
+                assert each["height"] >= 40, each
 
     def test_sliders_are_named_and_say_their_size(self, lesson):
         for bench in lesson.benches():
@@ -145,25 +68,36 @@ class LessonTests:
             lesson.page.wait_for_function("!document.getElementById('jupyterlab-splash')")
             assert [each for each in lesson.page.evaluate(CONTRAST) if each[1] < 4.5] == []
 
-    @pytest.mark.parametrize("unit", ["millimetres", "inches"])
-    def test_nothing_is_cut_off(self, lesson, unit):
+    def test_nothing_is_cut_off(self, lesson):
+        """In both units and widths, with all that opens open."""
+        panes = ("Working", "Error budget", "The other way round")
         for bench in lesson.benches():
-            bench.press(unit, "Working", "Error budget", "The other way round")
+            bench.press(*panes)
         try:
-            assert lesson.page.evaluate(TOO_WIDE) == []
+            for unit in ("inches", "millimetres"):
+                for bench in lesson.benches():
+                    bench.press(unit)
+                for width in WIDTHS:
+                    lesson.widen(width)
+                    assert lesson.page.evaluate(TOO_WIDE) == [], f"{width}, {unit}"
         finally:
             for bench in lesson.benches():
-                bench.press("Working", "Error budget", "The other way round", "millimetres")
+                bench.press(*panes, "millimetres")
+
+    def test_picture_sliders_and_settings_are_in_view_together(self, lesson):
+        """On a desk's screen, where there are no more than eleven inputs."""
+        lesson.widen("desktop")
+        for bench in lesson.benches():
+            if bench.controls.count() <= 11:
+                assert bench.root.locator("svg[aria-label]").evaluate(IN_VIEW) == []
 
     def test_each_slider_follows_the_keyboard(self, lesson):
         for bench in lesson.benches():
             for control in bench.controls.all():
                 self._slide(bench, control)
-            bench.back()
 
     def _slide(self, bench, control):
         """Move a slider by key, to and fro and to both ends; where a shape cannot be made it says why."""
-        bench.back()
         handle, box = control.get_by_role("slider"), control.locator("input[type=text]")
         handle.scroll_into_view_if_needed()
         handle.focus()
@@ -176,6 +110,7 @@ class LessonTests:
             shown.append(bench.shown())
             self._told_why(bench)
         self._steady(bench.page.evaluate(SEEN))
+        bench.start_again()
         assert len(set(texts)) > 2 and texts[-2] != texts[-1], f"the box does not follow: {texts}"
         assert len(set(shown)) > 1, f"nothing follows {box.get_attribute('title')}"
 
@@ -207,7 +142,7 @@ class LessonTests:
             (alert,) = bench.alerts()
             assert re.match(r"✗ .{20,300}\.$", alert, re.S), alert
             assert bench.drawing() == before
-        bench.press("Back to the start")
+        bench.start_again()
         assert bench.alerts() == []
 
     def test_sizes_come_back_from_inches(self, bench):
@@ -240,6 +175,8 @@ class LessonTests:
         for handle in bench.controls.get_by_role("slider").all():
             handle.press("ArrowRight")
             bench.lesson.settle()
+            if working.inner_html() != before:
+                break
         assert working.inner_html() != before
         assert budget.count() == 1
         bench.press("Working", "Error budget", "The other way round")
