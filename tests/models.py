@@ -43,7 +43,7 @@ from shoplib import (
     measure,
 )  # fmt: skip
 from shoplib.model import Model, ShapeError
-from shoplib.model.working import formula, symbols
+from shoplib.model.formula import formula, gravity, on_the_page, symbols
 
 EXAMPLES = {
     CasterLeg: [
@@ -349,6 +349,22 @@ def from_symbols(model, name):
     return float(function([number if isinstance(number, (int, float)) else None for number in numbers]))
 
 
+@cache
+def _on_the_page(cls, name):
+    """The formula as it stands on the page, other results in it as symbols, as a function of these and all inputs."""
+    known = symbols(cls)
+    leans_on = [key for key in known if key != name and cls.inputs().get(key, cls.results().get(key)).kind != "choice"]
+    expression = on_the_page(cls, name, ()).subs(gravity(), cls.Stand.gravity)
+    return sympy.lambdify([[known[key] for key in leans_on]], expression, "mpmath"), leans_on
+
+
+def from_the_page(model, name):
+    """The result as a reader reckons it from the step on the page and the numbers put in there."""
+    function, leans_on = _on_the_page(type(model), name)
+    numbers = [value(model.plain, key) for key in leans_on]
+    return float(function([number if isinstance(number, (int, float)) else None for number in numbers]))
+
+
 def from_quantities(model, name):
     """The result as Quantities give it."""
     cls = type(model)
@@ -380,6 +396,7 @@ def check_formula(model, name):
     close = pytest.approx(number, rel=1e-9, abs=1e-6 if is_length else 1e-9)
     assert from_quantities(model, name) == close, "on Quantities"
     assert from_symbols(model, name) == close, "in symbols"
+    assert from_the_page(model, name) == close, "on the page, where another result put in may be negative"
     assert from_array(model, name) == close, "on arrays"
 
 

@@ -1,7 +1,7 @@
 """Finding the centre: of a leg's end that the lathe left no mark on, of a disc, of a piece of a rim."""
 
 from shoplib import measure
-from shoplib.maths.functions import atan, cos, least, most, sin, sqrt
+from shoplib.maths.functions import atan, cos, least, most, sin, sqrt, tan
 from shoplib.maths.rims import radius_of
 from shoplib.model import Caution, Facts, Input, Model, ShapeError, angle, length, length_in_full, model, public, result
 
@@ -97,7 +97,7 @@ class CentreFinder(Model):
         Each line is off by the marking error and by what the square misses, which lies always on the same hand; lines
         at a right angle put the two together by Pythagoras.
         """
-        return sqrt(2 * (self.marking_error + self.square_offset) ** 2)
+        return (self.marking_error + self.square_offset) / sin(self.pi / 4)
 
     @result("3 right angle in the semicircle", "E_s", step="0.01 mm", inch_step="0.001 in")
     def semicircle(self):
@@ -126,7 +126,7 @@ class CentreFinder(Model):
 
         Its inscribed circle has what the guide misses as radius. No triangle, no error.
         """
-        return 2 * sqrt(3 * self.square_offset**2)
+        return 2 * self.square_offset * tan(self.pi / 3)
 
     def worries(self):
         if self.centre_error > 2 * self.marking_error * (1 + 1e-9):

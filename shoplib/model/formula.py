@@ -8,10 +8,10 @@ from functools import cache
 
 
 def _symbol(item):
-    """A sympy symbol that is known to be a size, or any real number where it may be negative."""
+    """A sympy symbol that is known to be a size, or any real number where it may be negative, as any result may."""
     import sympy
 
-    low = getattr(item, "low", 0)
+    low = getattr(item, "low", None)
     signs = {"real": True} if low is None or low < 0 else {"nonnegative": True}
     return sympy.Symbol(item.symbol, **signs)
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from shoplib import measure
 from shoplib.maths import rods
-from shoplib.maths.functions import sqrt
+from shoplib.maths.functions import sin
 from shoplib.maths.passes import equal_passes
 from shoplib.model import Caution, Facts, Input, Model, ShapeError, count, model, public, result, write_finely
 from shoplib.model import length as size  # `length` is an input's name here
@@ -113,7 +113,7 @@ class RoundStock(Model):
         The outline is a square as wide as the flat with a circle of the cutter's radius run round it:
         the square's diagonal and twice that radius.
         """
-        return sqrt(2 * self.flat**2) + 2 * self.cutter_radius
+        return self.flat / sin(self.pi / 4) + 2 * self.cutter_radius
 
     @result("out of round", "u", checks="roundover_radius", step="0.01 mm")
     def out_of_round(self):
