@@ -6,7 +6,7 @@ import numpy
 import pytest
 from hypothesis import given, settings
 from models import EXAMPLES, drawn, sizes
-from shapely import Point, Polygon, box
+from shapely import LineString, Point, Polygon, box
 from shapely.affinity import rotate, scale, translate
 from shapes import areas, disc, measured, on, together, view, whole
 
@@ -14,6 +14,8 @@ from shoplib import GrainArcs, Patch, TwoFaces
 from shoplib.drawing import draw, template
 from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import Arc, EndGrain
+from shoplib.paper import pages
+from shoplib.paper.imprint import imprint_of
 
 CLOSE = pytest.approx
 over_the_range = settings(max_examples=20, deadline=None)
@@ -56,6 +58,10 @@ def check_second(trim, second):
     assert reached.end[1] - cutter.bounds[1] == CLOSE(trim.overlap, abs=1e-6)
     assert bearing.bounds[1] > ring.bounds[1] - 1e-6
     assert measured(second, "wall") == CLOSE(trim.band_left)
+    assert measured(second, "overlap") == CLOSE(trim.overlap, abs=1e-6)
+    for words in ("wall", "overlap"):  # each at its height on the ring
+        (size,) = (each for each in second.dimensions if each.text.startswith(words))
+        assert size.start[0] == size.end[0] == ring.bounds[0]
 
 
 @pytest.mark.parametrize("trim", EXAMPLES[TwoFaces], ids=repr)
@@ -71,6 +77,18 @@ def test_gauge_is_true_to_size(trim):
         left, _, right, foot = strip.bounds
         found = [foot - each.start[1] for each in lines if left - 1e-6 <= each.start[0] < right - 1]
         assert sorted(found) == CLOSE(sorted(heights))
+
+
+@pytest.mark.parametrize("trim", EXAMPLES[TwoFaces], ids=repr)
+def test_a_strip_that_is_cut_out_tells_its_cut_and_its_foot(trim):
+    """The words stay on the sheet: by its corners alone it is known, and both lines cross the whole of it."""
+    (shown,) = template(trim).views
+    for number, strip in enumerate(areas(shown, "paper"), 1):
+        left, foot, right, top = strip.bounds
+        corners = (left, foot), (right, foot), (right, top), (left, top)
+        assert [strip.touches(Point(corner)) for corner in corners] == [True, True, number == 1, False]
+        lines = [each for each in on(shown, "joint") if left <= each.start[0] < right]
+        assert len(lines) == 2 and all(strip.covers(LineString([each.start, each.end])) for each in lines)
 
 
 # Grain round the ring -----------------------------------------------------------------------------------------
@@ -152,8 +170,14 @@ def test_disc_shows_what_the_show_face_does():
     for layer in ("against", "with"):
         for one in areas(plate, layer):
             turn = math.atan2(one.centroid.y, one.centroid.x)
-            at = Point(65 * math.cos(turn), 65 * math.sin(turn))
+            at = Point(53 * math.cos(turn), 53 * math.sin(turn))
             assert any(each.covers(at) for each in areas(disc_of_angles, layer))
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_disc_of_angles_goes_on_one_sheet(paper):
+    for ring in (GrainArcs(), GrainArcs("staves", 14)):
+        assert len(pages.compose(template(ring), imprint_of(ring, "mm"), paper)) == 1
 
 
 # The patch ----------------------------------------------------------------------------------------------------
@@ -170,11 +194,15 @@ def test_patch_fills_its_pocket(given_sizes):
     hole = Polygon([(radius * math.cos(a), radius * math.sin(a) - radius) for a in turns])
     slot = box(-half, -radius, half, way * patch.depth) if way > 0 else box(-half, way * patch.depth, half, radius)
     cut = slot - hole if way > 0 else slot & hole
+    (least,) = (note.at for note in pocket.notes if note.text.startswith("wood left"))
     (ring,), (piece,), (cutter,), (base,) = (
         areas(pocket, "kept"), areas(alone, "piece"), areas(pocket, "cutter"), areas(pocket, "router_base"),
     )  # fmt: skip
     slack = 1e-3 * cut.area + 1e-3 * patch.length * patch.diameter / 100
     assert (ring & cut).area < slack
+    upright = ring & LineString([(least[0], -5000), (least[0], 5000)])
+    assert least[1] == CLOSE(way * (patch.depth + patch.back) / 2)
+    assert patch.wood_left - slack < upright.length < patch.wood_left + 0.3 * patch.rise + slack
     laid = translate(scale(piece, 1, -way, origin=(0, 0)), 0, way * patch.depth)
     assert (cut - laid).area < slack
     assert piece.bounds[3] - piece.bounds[1] == CLOSE(patch.patch_thickness)

@@ -16,12 +16,12 @@ def draw_stub_bar(bar, unit="mm"):
     """The bar on its legs from above, a cut through one stub, and what either way of lifting asks of it."""
     sheet = Sheet("Pull bar on stubs", _spoken(bar, unit), use=_use(bar, unit))
     _from_above(sheet.view("From above", (0, 0, 0.52, 0.5)), bar, unit)
-    _cut(sheet.view("Cut across the bar, through a stub", (0.54, 0, 0.46, 0.56)), bar, unit)
+    _cut(sheet.view("Cut across the bar, through a stub", (0.54, 0, 0.46, 0.6)), bar, unit)
     bend = bar.model.results()["bar_sag"].write(bar.bar_sag, unit)
     title = f"In the middle: bar {found(bar, 'bar_share', unit)}, bend {bend}, drawn larger"
     _lifted(sheet.view(title, (0, 0.5, 0.54, 0.5)), bar, unit)
     title = f"Over one stub: stub at {found(bar, 'stub_share', unit)}"
-    _over_stub(sheet.view(title, (0.54, 0.56, 0.46, 0.44)), bar, unit)
+    _over_stub(sheet.view(title, (0.54, 0.6, 0.46, 0.4)), bar, unit)
     return sheet
 
 

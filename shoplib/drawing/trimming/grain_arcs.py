@@ -10,7 +10,7 @@ from shoplib.maths.trimming.grain_arcs import AGAINST, degrees
 RADIUS = 100.0  # mm, of the drawing: the arcs are the same on a ring of any size
 WIDE = 0.2  # of the radius: the ring's width in the drawing
 PIECES = 32  # corners of an eighth of a turn
-DISC = 75.0  # mm, radius of the disc of angles
+DISC = 62.0  # mm, radius of the disc of angles: it goes on one sheet
 BAND = 18.0  # mm, how wide the band is that is stuck on the ring
 
 
@@ -75,7 +75,7 @@ def _face(view, ring, face):
         turn = math.radians(22) * (1 if outside else -1)
         view.arc("feed", (0, 0), at, middle - turn, middle + turn, arrow=True)
     way = 1 if face == "show" else -1
-    view.line("centre", (0, 0), (way * 1.25 * RADIUS, 0))
+    view.line("centre", (0, 0), (way * (1.17 if outside else 1.06) * RADIUS, 0))
 
 
 def _seen(ring, face):
@@ -110,9 +110,9 @@ def _band(ring, unit):
     low, out = (radius, 1) if inside else (radius - wide, -1)
     sheet = Sheet("Band of arcs, show face", spoken(ring), use=(
         f"For the {ring.edge} wall, {given(ring, 'diameter', unit)} across, the show face up. Cut it out; its "
-        f"{'inner' if inside else 'outer'} edge lies on the wall's line. The first mark lies on {_starts(ring)}; lay "
-        "the band on again where it ends until you are round. Carry the marks over the wall. Arc 1 goes against the "
-        "grain from this face: cut it from the back. Arc 2 goes with the grain from this face."
+        f"{'inner' if inside else 'outer'} edge lies on the wall's line, the mark at its hatched end on "
+        f"{_starts(ring)}; lay the band on again where it ends until you are round. Carry the marks over the wall. Arc "
+        "1 goes against the grain from this face: cut it from the back. Arc 2 goes with the grain from this face."
     ))
     view = sheet.view("Arc 1, hatched: from the back. Arc 2: from this face")
     first, second = ring.arcs("show")[:2]
@@ -133,8 +133,9 @@ def _band(ring, unit):
 def _disc(ring):
     """A disc of angles to lay in the ring's middle, show face up: true for a ring of any size."""
     sheet = Sheet("Disc of arcs, show face", spoken(ring), use=(
-        "Cut the disc out and lay it on the ring's middle, or on a board that fills it, show face up, its 0 mark on "
-        f"{_starts(ring)}. Carry the marks out to the wall with a straight edge that lies on the disc's centre. From "
+        "Cut the disc out and lay it on the middle of a board that fills the ring, show face up, its 0 mark on "
+        f"{_starts(ring)}: from there, anticlockwise, runs a hatched arc. Carry the marks out to the wall with a "
+        "straight edge that lies on the disc's centre. From "
         "this face the hatched arcs go against the grain: cut them from the back, the white ones from this face."
     ))
     view = sheet.view("Hatched: from the back. White: from this face")

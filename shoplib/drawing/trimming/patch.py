@@ -51,7 +51,7 @@ def _wall(radius, half, centre):
 def _pocket(view, patch, unit):
     """The wall's middle at the origin; outward is up."""
     radius, other, way = _walls(patch)
-    half, long = patch.length / 2, min(0.95 * patch.length, radius)
+    half, long = patch.length / 2, min(0.87 * patch.length, radius)
     shown = min(long, other)
     wall, back = _wall(radius, long, radius), _wall(other, shown, radius)
     floor = way * patch.depth
@@ -68,11 +68,12 @@ def _pocket(view, patch, unit):
     view.area("router_base", rectangle(-wide, min(base, beyond), wide, max(base, beyond)))
     view.area("cutter", rectangle(-across, min(base, floor), across, max(base, floor)))
     view.dimension((-half, floor), (half, floor), f"patch {given(patch, 'length', unit)}", "above")
-    view.dimension((long, 0), (long, floor), f"depth {given(patch, 'depth', unit)}", "right", 0)
-    view.dimension((long, base), (long, floor), f"plunge {found(patch, 'plunge', unit)}", "right", 1)
-    view.dimension((-long, base), (-long, 0), f"feet {given(patch, 'feet_height', unit)}", "left", 0)
-    view.note((half, -0.5 * patch.rise + 0.5 * floor), f"at the ends\n{found(patch, 'end_depth', unit)}", "right")
-    view.note((0, way * (patch.depth + 0.5 * patch.wood_left)), f"wood left\n{found(patch, 'wood_left', unit)}", "left")
+    view.dimension((-long, 0), (-long, floor), f"depth {given(patch, 'depth', unit)}", "left")
+    view.dimension((-long, base), (-long, 0), f"feet {given(patch, 'feet_height', unit)}", "left")
+    view.dimension((-long, base), (-long, floor), f"plunge {found(patch, 'plunge', unit)}", "left")
+    view.note((half, 0.5 * (floor - patch.rise)), f"at the ends\n{found(patch, 'end_depth', unit)}", "right")
+    least = (0.9 * half if way > 0 else 0, way * 0.5 * (patch.depth + patch.back))  # inside the ends are thinnest
+    view.note(least, f"wood left\n{found(patch, 'wood_left', unit)}", "right")
 
 
 def _piece(view, patch, unit):
@@ -84,7 +85,7 @@ def _piece(view, patch, unit):
     middle = (0, patch.depth + way * radius)  # an inside wall bends up at the ends, an outside one down
     start = -math.pi / 2 if way > 0 else math.pi / 2
     view.arc("hidden", middle, radius, start - turn, start + turn)
-    view.dimension((half, 0), (half, thick), f"thick {found(patch, 'patch_thickness', unit)}", "right")
+    view.note((half, 0.5 * thick), f"thick\n{found(patch, 'patch_thickness', unit)}", "right")
     view.dimension((-half, 0), (half, 0), f"long {given(patch, 'length', unit)}")
 
 

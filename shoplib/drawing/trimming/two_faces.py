@@ -6,7 +6,7 @@ from shoplib.model import given_in_full as given
 from shoplib.model import length_in_full
 
 WOOD, ACROSS, THIN = 0.55, 0.32, 0.07  # of the ring's height: the ring and the cutter as drawn, the router's base
-STRIP = 24.0  # mm, width of one strip of the gauge
+STRIP, CUT_OFF = 24.0, 5.0  # mm, width of one strip of the gauge and of a corner cut off
 
 
 def draw_two_faces(trim, unit="mm"):
@@ -29,17 +29,24 @@ def _spoken(trim, unit):
 
 def _use(trim, unit):
     """How both cuts are made, in sentences for the card."""
-    rounds = ", ".join(length_in_full(over, unit) for over in trim.bearings[:-1])
-    larger = f"First with bearings larger than the edges by {rounds}; last with the flush one. " if rounds else ""
     first = f"First cut: the bearing on the template, the edges' end {found(trim, 'first_set', unit)} below the base. "
-    last = (
+    second = "" if trim.one_face else (
         "Second cut: ring turned over, template off, the bearing at the tip on the wall that is there, the tip "
         f"{found(trim, 'second_set', unit)} below the base. "
     )
     return (
-        f"{first}{larger}{'' if trim.one_face else last}The kept wood on the router's left. A disc "
-        "inside the ring, its top level with what the base slides on, keeps the router from tipping."
+        f"{first}{second}{_rounds(trim, unit)}The kept wood on the router's left. A disc inside the ring, its top "
+        "level with what the base slides on, keeps the router from tipping."
     )
+
+
+def _rounds(trim, unit):
+    """With which bearings each cutter goes round."""
+    *larger, _ = (length_in_full(over, unit) for over in trim.bearings)
+    if not larger:
+        return ""
+    begins = "First" if trim.one_face else "Either cut: first"
+    return f"{begins} with bearings larger than the edges by {', '.join(larger)}; last with the flush one. "
 
 
 def _sizes(trim):
@@ -84,10 +91,10 @@ def _second(view, trim, unit):
     _cutter(view, across, bottom, top)
     view.area("bearing", rectangle(0, bottom - trim.second_bearing, across, bottom))
     view.area("shank", rectangle(0.3 * across, top, 0.7 * across, top + 0.2 * height))
-    view.line("hidden", (-0.4 * wood, first), (0, first))
-    view.note((-0.2 * wood, first), f"first wall\nup to here,\noverlap\n{given(trim, 'overlap', unit)}", "left")
+    view.line("hidden", (-wood, first), (0, first))
+    view.dimension((-wood, -height), (-wood, bottom), f"wall {found(trim, 'band_left', unit)}", "left", 0)
+    view.dimension((-wood, bottom), (-wood, first), f"overlap {given(trim, 'overlap', unit)}", "left", 1)
     view.dimension((across, bottom), (across, 0), f"depth {found(trim, 'second_depth', unit)}", "right", 0)
-    view.dimension((across, -height), (across, bottom), f"wall {found(trim, 'band_left', unit)}", "right", 0)
     text = f"below the base {found(trim, 'second_set', unit)}"
     view.dimension((across, bottom - trim.second_bearing), (across, 0), text, "right", 1)
 
@@ -98,12 +105,17 @@ def _cutter(view, across, bottom, top):
 
 
 def template_two_faces(trim, unit="mm"):
-    """A strip for each cut that stands on the router's base beside the cutter: where edges and bearing lie."""
+    """A strip for each cut that stands on the router's base beside the cutter: where edges and bearing lie.
+
+    Its words stay on the sheet when it is cut out: as many corners as are cut off at its top, that cut it is for.
+    """
     sheet = Sheet("Setting gauge", _spoken(trim, unit), use=(
-        "Cut each strip out and glue it on thin wood. Turn the router upside down, unplugged; stand the strip on its "
-        "base beside the cutter, foot on the base, and bring edges and bearing to the lines."
+        f"Cut {'the strip' if trim.one_face else 'each strip'} out and glue it on thin wood. One corner is cut off for "
+        f"the first cut{'' if trim.one_face else ', two are for the second one'}. Turn the router upside down, "
+        "unplugged; stand the strip on its base beside the cutter, square end down, and bring edges and bearing to the "
+        "lines."
     ))
-    view = sheet.view("Foot on the router's base")
+    view = sheet.view("Square end on the router's base")
     strips = [("first", trim.first_set, trim.hold, "edges' end", "bearing's rim")]
     if not trim.one_face:
         strips.append(("second", trim.second_set, trim.second_depth, "tip", "edges' end"))
@@ -111,9 +123,16 @@ def template_two_faces(trim, unit="mm"):
     for column, (name, far, near, outer, inner) in enumerate(strips):
         left, side = 1.5 * STRIP * column, ("left", "right")[column]
         edge = left + STRIP * column
-        view.area("paper", rectangle(left, 0, left + STRIP, high))
+        view.area("paper", _strip(left, high, column + 1))
         for height in (far, near):
             view.line("joint", (left, height), (left + STRIP, height))
         view.dimension((edge, 0), (edge, near), f"{name}: {inner} {length_in_full(near, unit)}", side, 0)
         view.dimension((edge, 0), (edge, far), f"{name}: {outer} {length_in_full(far, unit)}", side, 1)
     return sheet
+
+
+def _strip(left, high, corners):
+    """A strip's outline with one or two of its upper corners cut off."""
+    right, low = left + STRIP, high - CUT_OFF
+    head = ((right, low), (right - CUT_OFF, high)) if corners == 2 else ((right, high),)
+    return ((left, 0), (right, 0), *head, (left + CUT_OFF, high), (left, low))
