@@ -35,6 +35,7 @@ from shoplib import (
 )
 from shoplib.maths.functions import atan, choose, cos, least, sin, sqrt, tan
 from shoplib.model import (
+    REQUIRED,
     Caution,
     Input,
     Model,
@@ -43,6 +44,7 @@ from shoplib.model import (
     choice,
     count,
     flag,
+    inch_twin,
     length,
     mass,
     model,
@@ -1092,3 +1094,28 @@ def test_summary_by_hand():
         "slope 90.0 deg, saw error 0.00 deg -> mitre angle 0.00 deg, blade tilt 15.00 deg, "
         "closing angle 0.00 deg"
     )
+
+
+@EACH_MODEL
+def test_defaults_left_out_are_sensible_inch_sizes_where_all_is_given_in_inches(cls):
+    """And stay as they are declared where a millimetre is among the sizes, or where they are given as Quantities."""
+    required = {name: item for name, item in cls.inputs().items() if item.default is REQUIRED}
+    usual = {name: item.read(item.default) for name, item in cls.inputs().items() if item.default is not REQUIRED}
+    usual = {name: size for name, size in usual.items() if cls.inputs()[name].kind == "length" and size}
+    given = {name: EXAMPLES[cls][0].values[name] for name in required}
+    for name, item in required.items():
+        if item.kind == "length":
+            given[name] = f"{round(given[name] / 25.4 * 64)}/64 in"
+        elif item.kind not in ("count", "choice", "flag"):
+            given[name] = measure.quantity(given[name], models._BASES[item.kind])
+    if not usual or not any(item.kind == "length" for item in required.values()):
+        return
+    made = cls(**given)
+    for name, size in usual.items():
+        assert made.values[name] == CLOSE(inch_twin(size)), name
+        parts = made.values[name] / 25.4 * 64
+        assert parts == CLOSE(round(parts)) or size < 0.2, "a size on a rule in inches, or one too small for it"
+    one = next(name for name, item in required.items() if item.kind == "length")
+    metric = cls(**given | {one: f"{made.values[one]} mm"})
+    assert {name: metric.values[name] for name in usual} == usual
+    assert made.replace(**{one: made.values[one] * measure.length("1 mm")}) == made

@@ -18,6 +18,7 @@ from shoplib.model.offers import Offer
 from shoplib.model.results import FOUND, SET, Result, result, under_headings
 from shoplib.model.sentences import Caution, ShapeError, Told
 from shoplib.model.stand_in import Plain
+from shoplib.model.twins import inch_twin
 from shoplib.model.writing import (
     FINE,
     LENGTH_STEPS,
@@ -33,6 +34,6 @@ from shoplib.model.writing import (
 __all__ = [
     "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "Model", "Offer",
     "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal",
-    "finely", "flag", "force", "given_in_full", "in_full", "known", "length", "length_in_full", "mass", "model",
-    "percent", "public", "result", "stress", "summary", "under_headings", "write_finely", "write_value",
+    "finely", "flag", "force", "given_in_full", "in_full", "inch_twin", "known", "length", "length_in_full", "mass",
+    "model", "percent", "public", "result", "stress", "summary", "under_headings", "write_finely", "write_value",
 ]

@@ -7,6 +7,10 @@ from shoplib.model.writing import FINE, public, write_value
 REQUIRED = object()
 
 
+class Usual(str):
+    """A default length: the text of a size that nobody gave."""
+
+
 class Input:
     """One declared input: as a class attribute it reads, checks and keeps what the model is given."""
 
@@ -15,7 +19,8 @@ class Input:
     ):
         self.kind, self.words, self.symbol = kind, words, symbol
         self.low, self.high, self.step, self.inch_step = low, high, step, inch_step
-        self.tolerance, self.help, self.default, self.options = tolerance, help, default, options
+        self.tolerance, self.help, self.options = tolerance, help, options
+        self.default = Usual(default) if kind == "length" and isinstance(default, str) else default
         self.group = group
         self.plain_steps = {
             unit: measure.plain(kind, text) if isinstance(text, str) else text
@@ -38,6 +43,9 @@ class Input:
 
     def __set__(self, model, value):
         model.__dict__.setdefault("values", {})[self.name] = self.read(value)
+        if self.kind == "length" and isinstance(value, str):
+            how = self.default if isinstance(value, Usual) else measure.reading("length", value)[1]
+            model.__dict__.setdefault("_written", {})[self.name] = how
 
     def read(self, value):
         """Turn what a person gave into a float in mm or rad, a whole number, or None where left out."""

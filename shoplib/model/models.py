@@ -5,10 +5,11 @@ from functools import cached_property
 
 from shoplib import measure
 from shoplib.model.facts import Cautions, Facts
-from shoplib.model.inputs import Input
+from shoplib.model.inputs import Input, Usual
 from shoplib.model.results import Result
 from shoplib.model.sentences import ShapeError
 from shoplib.model.stand_in import Plain
+from shoplib.model.twins import inch_twin
 from shoplib.model.writing import LENGTH_STEPS, in_full, write_value
 
 
@@ -30,7 +31,15 @@ class Model:
     OFFER = None  # an Offer, where some inputs are sold together in sizes
 
     def __post_init__(self):
+        self._suit_defaults()
         self.plain.check()
+
+    def _suit_defaults(self):
+        """Where all lengths are written in inches, a default too is a size that a rule in inches knows."""
+        written = self.__dict__.pop("_written", {})
+        if {how for how in written.values() if not isinstance(how, Usual)} in ({"in"}, {"ft"}, {"ft", "in"}):
+            left_out = (name for name, how in written.items() if isinstance(how, Usual))
+            self.values.update((name, inch_twin(self.values[name])) for name in left_out)
 
     @classmethod
     def inputs(cls):

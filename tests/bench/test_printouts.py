@@ -110,7 +110,7 @@ def test_a_rim_has_cards(tmp_path, monkeypatch):
     assert list(rim.printouts.buttons) == CARDS
     rim.printouts.buttons["Bench card Letter"].click()
     (path,) = (tmp_path / "printouts").iterdir()
-    assert path.name.startswith("measured-rim_8-points_17-1-4in") and path.name.endswith("_card_Letter.pdf")
+    assert path.name.startswith("measured-rim_8-points_17-5-16in") and path.name.endswith("_card_Letter.pdf")
     text = " ".join(PdfReader(path).pages[0].extract_text().split())
     assert rim.verdict() in text and "Lengths in inches" in text
     rim.set(POINTS[:-1])

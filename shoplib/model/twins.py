@@ -1,0 +1,19 @@
+"""Sensible inch sizes beside sizes in millimetres: what a rule in inches knows."""
+
+FINEST = ((1 / 4, 8), (1 / 16, 32), (0, 64))  # from how many inches on, and which parts of an inch are sensible
+
+
+def inch_twin(size):
+    """The sensible inch size beside a size in mm, in mm: eighths; 32nds under a quarter, 64ths under a sixteenth.
+
+    A size too small for a 64th stays as it is.
+
+    >>> [round(inch_twin(size) / 25.4, 9) for size in (440.0, 20.0, 2.5, 0.5)]
+    [17.375, 0.75, 0.09375, 0.015625]
+    >>> inch_twin(0.1), inch_twin(0.0)
+    (0.1, 0.0)
+    """
+    inches = abs(size) / 25.4
+    parts = next(parts for least, parts in FINEST if inches >= 0.9 * least)
+    steps = round(size / 25.4 * parts)
+    return steps / parts * 25.4 if steps else size
