@@ -26,9 +26,10 @@ def _use(screw, unit):
     return (
         "Drill the counterbore first, from the rail's underside, with a depth stop. The mark of its point guides the "
         f"small hole right through: {slides} where the screw slides, only as wide as the shank, {fast}, where it is "
-        "fast. Lay the panel on the rails and drive the fast screws; then prick each sliding screw's place through the "
-        f"middle of its hole, {_lead(screw, unit)}, and drive the screw until it just holds. A move is away from the "
-        "fast screws, one with a minus towards them."
+        "fast. Lay the panel on the rails, the fast holes under its grain centre line, and drive the fast screws from "
+        "below; then prick each sliding screw's place through the middle of its hole, "
+        f"{_lead(screw, unit)}, and drive the screw until it just holds. A move is away from the fast screws, one with "
+        "a minus towards them."
     )
 
 

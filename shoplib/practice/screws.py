@@ -3,6 +3,8 @@
 from shoplib.maths.screws import PanelScrew
 from shoplib.practice.question import Sizes
 
+COUNTRIES = ("American",)  # kinds of timber that keep their capital
+
 
 def questions(student, unit="mm"):
     """Six questions, with sizes that follow the student number."""
@@ -45,7 +47,8 @@ def _thread(sizes, screw):
 
 
 def _moves(sizes, screw):
-    timber = " ".join(reversed(screw.species.lower().split(", ")))
+    wood, kind = screw.species.split(", ")
+    timber = f"{kind if kind in COUNTRIES else kind.lower()} {wood.lower()}"
     change = 100 * (screw.damp - screw.made)
     return sizes.ask(
         f"A flat-cut panel of {timber} moves {screw.movement:g} of its width for each per cent of moisture. A screw "

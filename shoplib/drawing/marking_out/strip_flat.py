@@ -67,8 +67,8 @@ def tell_flat(view, strip, unit):
 def tell_lines(view, strip, foot):
     """Which line is which, half way down the strip."""
     second = second_line(strip)
-    view.note((0, foot / 2), "first\nrail", "left" if second > 0 else "right")
-    view.note((second, foot / 2), "second\nrail", "right" if second > 0 else "left")
+    view.note((0, foot / 2), "first rail", "left" if second > 0 else "right")
+    view.note((second, foot / 2), "second rail", "right" if second > 0 else "left")
 
 
 def _tell_height(view, row, rail, x, side, unit):

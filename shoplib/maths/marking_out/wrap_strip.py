@@ -82,7 +82,7 @@ class WrapStrip(Model):
         help="How much lower the second rail's holes sit than the first one's.", default="0 mm", group=RAILS,
     )
     second_side: Input = choice(
-        "second rail, seen facing the first", "side", SIDES,
+        "second rail, seen facing the first", "side_of_second", SIDES,
         help="Right of the first rail's line on two legs of a stand, left of it on the two between them.",
         default="right", group=RAILS,
     )
