@@ -46,7 +46,8 @@ def test_marks_are_few_letters_that_make_no_word():
 
 
 def test_one_mark_in_both_units_and_however_the_sizes_were_given():
-    assert mark_of(CircleJig("17 3/8 in", "1/2 in")) == mark_of(CircleJig("441.325 mm", "12.7 mm"))
+    in_mm = CircleJig("441.325 mm", "12.7 mm", hold="25.4 mm", pivot_pin="6.35 mm")
+    assert mark_of(CircleJig("17 3/8 in", "1/2 in")) == mark_of(in_mm) != mark_of(CircleJig("441.325 mm", "12.7 mm"))
     assert mark_of(JIG.plain) == mark_of(JIG) == mark_of(JIG.replace(diameter=JIG.diameter.to("in")))
     assert mark_of(StaveRing("440 mm", "400 mm", 12, slope="0 deg")) == mark_of(StaveRing("440 mm", "400 mm", 12))
     assert mark_of(RoundCope("35 mm", "19 mm", "50 deg")) == mark_of(RoundCope("35 mm", "19 mm", "3000 arcminute"))
