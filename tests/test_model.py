@@ -419,6 +419,10 @@ def test_budget_and_found_show_themselves():
         "as independent errors add up               0.023 in                                       root-sum-square",
     ]
     assert repr(rail.find("drum_diameter", drum_gap="0.2 mm")) == "drum diameter  33.29 mm or 36.97 mm"
+    asked = CircleJig("440 mm", "12.7 mm")
+    assert repr(asked.find("diameter", outer_pivot="8 15/16 in")) == "outside diameter  17.375 in"
+    assert repr(asked.find("diameter", outer_pivot="227.0125 mm")) == "outside diameter  441.33 mm"
+    assert "mm" in repr(asked.find("diameter", unit="mm", outer_pivot="9 in"))
     assert "1.311 in or 1.455 in" in rail.find("drum_diameter", unit="in", drum_gap="0.2 mm")._repr_html_()
     assert "no value within its range" in repr(rail.find("drum_diameter", drum_gap="90 mm"))
 

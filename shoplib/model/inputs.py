@@ -44,8 +44,8 @@ class Input:
     def __set__(self, model, value):
         model.__dict__.setdefault("values", {})[self.name] = self.read(value)
         if self.kind == "length" and isinstance(value, str):
-            how = self.default if isinstance(value, Usual) else measure.reading("length", value)[1]
-            model.__dict__.setdefault("_written", {})[self.name] = how
+            inches = None if isinstance(value, Usual) else is_in_inches(value)
+            model.__dict__.setdefault("_in_inches", {})[self.name] = inches
 
     def read(self, value):
         """Turn what a person gave into a float in mm or rad, a whole number, or None where left out."""
@@ -117,6 +117,15 @@ class Input:
     def step_in(self, unit):
         """The slider's step in mm, rad, kg or one: a neat part of a millimetre, or of an inch."""
         return self.plain_steps["in" if unit == "in" else "mm"]
+
+
+def is_in_inches(text):
+    """Whether a length is written in inches or feet.
+
+    >>> is_in_inches("1' 5 3/8\\""), is_in_inches("44 cm")
+    (True, False)
+    """
+    return measure.reading("length", text)[1] in ("in", "ft")
 
 
 def _declared(kind):

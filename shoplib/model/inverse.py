@@ -10,6 +10,7 @@ import math
 
 from shoplib import measure
 from shoplib.model.facts import Facts
+from shoplib.model.inputs import is_in_inches
 from shoplib.model.sentences import ShapeError
 from shoplib.model.writing import finely, public
 
@@ -32,14 +33,21 @@ class Found(tuple):
         return self.table._repr_html_()
 
 
-def find(cls, values, input, wanted, unit="mm"):
-    """All values of `input` within its declared range that give the one wanted result.
+def find(cls, values, input, wanted, unit=None):
+    """All values of `input` within its declared range that give the one wanted result, told in the unit asked in.
 
     >>> from shoplib.maths.circle_jigs import CircleJig
     >>> CircleJig("440 mm", "12 mm").find("diameter", outer_pivot="226.5 mm")
     outside diameter  441.00 mm
     """
-    return Found(cls.inputs()[input], plain_answers(cls, values, input, wanted), unit)
+    return Found(cls.inputs()[input], plain_answers(cls, values, input, wanted), unit or _asked_in(cls, wanted))
+
+
+def _asked_in(cls, wanted):
+    """Inches where the wanted size is written in them; millimetres otherwise."""
+    (name, value), = wanted.items()
+    kind = cls.results()[name].kind
+    return "in" if kind == "length" and isinstance(value, str) and is_in_inches(value) else "mm"
 
 
 def plain_answers(cls, values, input, wanted):

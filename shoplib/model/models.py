@@ -5,7 +5,7 @@ from functools import cached_property
 
 from shoplib import measure
 from shoplib.model.facts import Cautions, Facts
-from shoplib.model.inputs import Input, Usual
+from shoplib.model.inputs import Input
 from shoplib.model.results import Result
 from shoplib.model.sentences import ShapeError
 from shoplib.model.stand_in import Plain
@@ -36,9 +36,9 @@ class Model:
 
     def _suit_defaults(self):
         """Where all lengths are written in inches, a default too is a size that a rule in inches knows."""
-        written = self.__dict__.pop("_written", {})
-        if {how for how in written.values() if not isinstance(how, Usual)} in ({"in"}, {"ft"}, {"ft", "in"}):
-            left_out = (name for name, how in written.items() if isinstance(how, Usual))
+        inches = self.__dict__.pop("_in_inches", {})  # None: left out
+        if set(inches.values()) == {True, None}:
+            left_out = (name for name, given in inches.items() if given is None)
             self.values.update((name, inch_twin(self.values[name])) for name in left_out)
 
     @classmethod
@@ -127,11 +127,16 @@ class Model:
         known(name, self.results(), "result")
         return budget(type(self), self.values, name, unit)
 
-    def find(self, input, unit="mm", **wanted):
+    def find(self, input, unit=None, **wanted):
         """Find the values of one input that give a wanted result, the others staying as they are.
 
-        All values within the input's declared range are returned, smallest first, and show themselves in `unit`;
-        counts are tried one by one and kept where the result, read to its own step, is the wanted one.
+        All values within the input's declared range are returned, smallest first, and show themselves in `unit`,
+        "mm" or "in": where it is left out, in inches if you ask in inches. Counts are tried one by one and kept
+        where the result, read to its own step, is the wanted one.
+
+        >>> from shoplib import CircleJig
+        >>> CircleJig("17 3/8 in", "1/2 in").find("diameter", outer_pivot="9 in")
+        outside diameter  17.500 in
         """
         from shoplib.model.inverse import find
 
