@@ -40,7 +40,7 @@ class Settings:
             return {place: looks.size("—"), verdict: ""}
         plain, unit = self.bench.plain, self.bench.unit
         text, why = answer(plain, item.name, unit)
-        beside = "" if why else decimal(getattr(plain, item.name), item.kind, unit)
+        beside = "" if why or "." in text else decimal(getattr(plain, item.name), item.kind, unit)
         told = self._verdict(item, self.measured.get(item.name, "").strip())
         return {place: looks.size(text, beside), verdict: looks.quiet(told or why)}
 

@@ -7,7 +7,7 @@ import pytest
 from models import EXAMPLES
 from pages import NASTY, check_nothing_typed_runs, reads, slide, stands, table, verdicts
 
-from shoplib import Bench, ChordRise, CircleJig, HollowBlank, StaveRing, measure
+from shoplib import Bench, ChordRise, CircleJig, HollowBlank, PanelScrew, StaveRing, measure
 
 RIGHT = "✓ right."
 
@@ -111,6 +111,9 @@ def test_decimal_inches_stand_beside_a_fraction_only_where_it_is_not_exact():
     bench = Bench(CircleJig("17 in", "1/2 in", ring_width="20 mm"), unit="in")
     assert reads(bench, "set.outer_pivot") == "8 3/4 in"
     assert reads(bench, "set.inner_pivot") == "7 15/32 in (7.463)"
+    fine = Bench(EXAMPLES[PanelScrew][1], unit="in")
+    assert reads(fine, "set.move_damp") == "0.033 in", "no decimal beside a decimal"
+    assert reads(fine, "set.bearing") == "1/32 in (0.035)"
 
 
 def test_a_result_without_meaning_says_why_in_its_own_row():
