@@ -36,14 +36,45 @@ from shoplib import (
     Rolling,
     RoundCope,
     RoundStock,
+    Stand,
     StaveRing,
     StubBar,
     TwoFaces,
     WrapStrip,
     measure,
+    seedling_stand,
 )  # fmt: skip
 from shoplib.model import Model, ShapeError
 from shoplib.model.formula import formula, gravity, on_the_page, symbols
+
+STAND_IN_INCHES = {
+    "tray_diameter": "17 3/8 in", "rim_width": "3/4 in", "rim_height": "1 1/2 in", "panel_thickness": "1/2 in",
+    "rebate_width": "3/8 in", "panel_clearance": "3/32 in", "ring_margin": "1/8 in", "leg_diameter": "1 3/8 in",
+    "stand_height": "28 in", "leg_spacing": "14 1/8 in", "rail_thickness": "3/4 in", "rail_height": "2 in",
+    "upper_rail_top": "26 in", "lower_rail_top": "8 1/2 in", "dowel_diameter": "5/16 in", "dowel_length": "1 1/2 in",
+    "dowel_in_leg": "7/16 in", "dowel_edge": "1/2 in", "dowel_clearance": "1/16 in", "bar_diameter": "3/4 in",
+    "bar_height": "22 1/2 in", "hand_room": "1 3/4 in", "bar_overhang": "1 1/4 in", "stub_diameter": "9/16 in",
+    "stub_in_bar": "3/8 in", "stub_in_leg": "3/4 in", "stub_clearance": "1/32 in", "caster_height": "2 in",
+    "caster_hole": "7/16 in", "caster_stem": "7/8 in", "caster_clearance": "1/16 in", "caster_trail": "3/4 in",
+    "caster_weight": "0.4 lb", "counterbore_depth": "3/4 in", "screw_length": "1 5/8 in", "screw_shank": "0.164 in",
+    "screw_root": "0.131 in", "screw_head": "0.322 in", "screw_hole": "15/64 in", "screw_from_fixed": "3 in",
+    "washer_thickness": "1/32 in", "washer_diameter": "3/8 in", "lead_short": "1/16 in", "upper_load": "18 lb",
+    "lower_load": "18 lb", "load_height": "3 in", "router_cutter": "1/2 in", "router_edges": "1 in",
+    "router_reach": "1 3/4 in", "pass_depth": "1/4 in", "cut_through": "1/32 in", "jig_base": "3/8 in",
+    "jig_hold": "1 in", "pivot_pin": "1/4 in", "rebate_cutter": "1 1/4 in", "template_thickness": "3/4 in",
+    "bearing_hold": "3/4 in", "first_edges": "1 in", "second_edges": "1 in", "second_bearing": "1/4 in",
+    "trim_overlap": "1/16 in", "trim_margin": "1/8 in", "trim_bite": "1/16 in", "patch_length": "2 1/4 in",
+    "patch_depth": "1/8 in", "patch_cutter": "1/2 in", "patch_feet": "3/4 in", "patch_proud": "1/64 in",
+    "saw_kerf": "1/8 in", "square_grip": "3 in", "rounding_bite": "1/4 in", "cradle_height": "2 1/2 in",
+    "block_board": "1/2 in", "paper_thickness": "0.004 in",
+}  # fmt: skip
+SIDE_TABLE = {
+    "trays": 1, "ring_route": "boards", "pull_bar": "mitred", "casters": 4, "tray_diameter": "500 mm",
+    "rim_width": "25 mm", "leg_diameter": "40 mm", "leg_spacing": "420 mm", "stand_height": "520 mm",
+    "upper_rail_top": "480 mm", "bar_height": "380 mm", "hand_room": "60 mm", "panel_timber": "Cherry, black",
+    "timber": "Oak, white", "leg_roundover": "19 mm", "bar_roundover": "9 mm", "drum_diameter": "38 mm",
+    "first_depth": "22 mm", "dowels": 1, "patch_edge": "outside", "patch_depth": "4 mm", "patch_length": "50 mm",
+}  # fmt: skip
 
 EXAMPLES = {
     CasterLeg: [
@@ -184,6 +215,11 @@ EXAMPLES = {
         Patch("440 mm", "20 mm", "outside", "50 mm", "4 mm", "12 mm", "20 mm"),
         Patch("15 3/4 in", "3/4 in", "inside", "2 1/4 in", "1/8 in", "1/2 in", "3/4 in", "1/64 in"),
     ],
+    Stand: [
+        seedling_stand(),
+        seedling_stand(**STAND_IN_INCHES),
+        seedling_stand(**SIDE_TABLE),
+    ],
 }  # fmt: skip
 
 
@@ -321,6 +357,7 @@ def with_units(cls, plain_values):
     } | {
         "gravity": measure.quantity(cls.Stand.gravity, "N/kg"),
         "millimetre": measure.quantity(1, "mm"), "megapascal": measure.quantity(1, "MPa"),
+        "kilogram": measure.quantity(1, "kg"),
     }  # fmt: skip
 
 

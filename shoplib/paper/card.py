@@ -11,7 +11,7 @@ from shoplib import drawing
 from shoplib.drawing.layout import Plate, lay_out
 from shoplib.model import ShapeError
 from shoplib.paper.boxes import meet
-from shoplib.paper.card_writer import LONGEST, MARGIN, CardWriter
+from shoplib.paper.card_writer import LONGEST, MARGIN, MOST_GIVEN, ON_A_PAGE, CardWriter
 from shoplib.paper.contents import contents_of
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
@@ -115,7 +115,10 @@ def _is_large(view, scale):
 
 def _rest(writer, contents):
     """Further pages with every list in full; one that has no room under another begins a new page."""
-    parts = [lambda page, y, steps=steps: page.steps(y, *steps) for steps in contents.steps]
+    given = contents.given if len(contents.given) > MOST_GIVEN else ()
+    columns = [given[k : k + ON_A_PAGE] for k in range(0, len(given), ON_A_PAGE)]
+    parts = [lambda page, y, pair=columns[k : k + 2]: page.sizes(y, *pair) for k in range(0, len(columns), 2)]
+    parts += [lambda page, y, steps=steps: page.steps(y, *steps) for steps in contents.steps]
     parts += [lambda page, y, plan=plan: page.plans(y, [plan]) for plan in contents.plans]
     parts += [lambda page, y: page.cautions(y)]
     pages, y = [], 0.0

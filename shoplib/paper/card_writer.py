@@ -10,6 +10,7 @@ MARGIN = 12.0  # mm
 TEXT = 3.0  # mm
 SMALL = 2.6  # mm
 GAP = 4.0  # mm between the parts of the card
+MOST_GIVEN, FIRST, ON_A_PAGE = 24, 8, 36  # sizes given beside the settings; of more these; on a later page these
 FEW, LONGEST = 5, 50  # rows of a plan that stand in one block where there is room, and at the most
 MEASURED, WIDEST = 26.0, 60.0  # mm, the column that is left open
 SAFETY = (
@@ -87,7 +88,7 @@ class CardWriter:
 
         Plans that find room under that stand there; the others are returned too.
         """
-        given, settings = self.contents.given, self.contents.settings
+        given, settings = self._given(), self.contents.settings
         start, end, below = self.left, y, y
         if given:
             widths = _columns(given, (self.across - GAP) / 2, bold=False)
@@ -105,6 +106,23 @@ class CardWriter:
         while later and self._fits(blocks := self._blocks(later[0], self.right - start), end - below - GAP):
             below = self._plan(start, below + GAP, later.pop(0), blocks)
         return max(end, below) + GAP, later
+
+    def _given(self):
+        """The sizes given; of very many the first ones."""
+        given = self.contents.given
+        if len(given) <= MOST_GIVEN:
+            return given
+        self.cut = True
+        return (*given[:FIRST], (self._more(f"{len(given) - FIRST} more sizes"), ""))
+
+    def sizes(self, y, *columns):
+        """Sizes given in columns side by side, all of them."""
+        room = (self.across - GAP * (len(columns) - 1)) / len(columns)
+        ends = []
+        for k, rows in enumerate(columns):
+            widths = _columns(rows, room, bold=False)
+            ends.append(self._table(self.left + k * (room + GAP), y, widths, ("Sizes given", ""), rows))
+        return max(ends) + GAP
 
     @staticmethod
     def _fits(blocks, down):

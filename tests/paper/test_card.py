@@ -18,6 +18,7 @@ from shoplib import (
     StaveRing,
     draw,
     save_card,
+    seedling_stand,
 )
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.model import Plain, answer_in_full, given_in_full
@@ -258,3 +259,13 @@ def test_a_long_title_and_long_words_stay_in_their_room(tmp_path):
 def test_same_model_gives_the_same_bytes(tmp_path):
     first, second = (write_card(contents(RING.plain), square(), tmp_path / name).read_bytes() for name in "ab")
     assert first == second
+
+
+def test_very_many_sizes_stand_in_full_overleaf():
+    given = contents(seedling_stand().plain).given
+    card = compose(contents(seedling_stand().plain), square())
+    check(card)
+    here = {text.text for text in card.page.texts}
+    later = {text.text for page in card.rest for text in page.texts}
+    assert any("more sizes" in text for text in here) and {words for words, _ in given[:8]} <= here
+    assert {size for _, size in given} <= later

@@ -155,7 +155,7 @@ class Cope(Model):
         >>> Cope("26 mm", "10 mm", "360 mm", offset="3 mm").between
         <Quantity(334.0, 'millimeter')>
         """
-        if type(self.offset) is float and abs(self.offset) > self.rail_thickness / 2:
+        if type(self.offset) is type(self.rail_thickness) is float and abs(self.offset) > self.rail_thickness / 2:
             raise ShapeError(
                 "The rail lies wholly beside the legs' centre line, so its hollows are not what stands between the "
                 "legs. Measure the legs themselves.", input="offset",

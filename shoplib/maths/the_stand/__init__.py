@@ -1,0 +1,6 @@
+"""The whole stand: every size once, its operations and their order, what was made, and what it all comes to."""
+
+from shoplib.maths.the_stand.seedling import seedling_stand
+from shoplib.maths.the_stand.stand import Stand
+
+__all__ = ["Stand", "seedling_stand"]
