@@ -75,7 +75,7 @@ def _face(view, ring, face):
         turn = math.radians(22) * (1 if outside else -1)
         view.arc("feed", (0, 0), at, middle - turn, middle + turn, arrow=True)
     way = 1 if face == "show" else -1
-    view.line("centre", (0, 0), (way * (1.17 if outside else 1.06) * RADIUS, 0))
+    view.line("centre", (0, 0), (way * RADIUS, 0))
 
 
 def _seen(ring, face):
