@@ -974,7 +974,8 @@ def test_equal_sizes_make_equal_models(cls, data):
 
 
 def test_equal_sizes_in_other_units_and_other_classes():
-    assert CircleJig("17 3/8 in", "1/2 in") == CircleJig("441.325 mm", measure.length("12.7 mm"))
+    whole = {"hold": "25.4 mm", "pivot_pin": "6.35 mm"}  # sizes left out are inch sizes beside inches
+    assert CircleJig("17 3/8 in", "1/2 in") == CircleJig("441.325 mm", measure.length("12.7 mm"), **whole)
     assert CircleJig("440 mm", "12 mm") != CircleJig("440 mm", "12.1 mm")
     assert StaveRing("440 mm", "400 mm", 12) != "440 mm"
 
