@@ -6,6 +6,7 @@
 import tempfile
 from pathlib import Path
 
+import pypdfium2
 from browser.lab import CHROMIUM, HOUSE, Lab, LessonPage, chromium
 from playwright.sync_api import sync_playwright
 
@@ -26,9 +27,11 @@ from shoplib import (
     stand_parts,
     stand_rack,
 )
+from shoplib.drawing.layout import lay_out
 from shoplib.drawing.stave_rings.holding import draw_holding
 from shoplib.drawing.timber import draw_boards
-from shoplib.paper.plot import save_plate, save_png
+from shoplib.paper.document import Page, document
+from shoplib.paper.part import Part
 
 IMAGES = Path(__file__).resolve().parent.parent / "images"
 WIDE, HIGH = 480.0, 360.0  # px of a plate in the contents, where it stands at three quarters of that
@@ -61,6 +64,19 @@ def plates():
             view.dimensions = view.dimensions if dimensioned else []
         save_png(sheet, IMAGES / f"{topic}.png", width_px=960, width=WIDE, height=HIGH)
         print(f"{topic}.png")
+
+
+def save_png(sheet, path, width_px=1600, width=960.0, height=690.0):
+    """Write a Sheet as a PNG picture, laid out as on the screen."""
+    save_plate(lay_out(sheet, width, height), path, width_px)
+
+
+def save_plate(plate, path, width_px=1600):
+    """Write what is laid out already as a PNG picture, by way of the same pages as all paper."""
+    page = Page(plate.width, plate.height)
+    Part(plate, (0.0, 0.0, plate.width, plate.height), pen=1.0).draw(page)
+    with pypdfium2.PdfDocument(document([page], plate.title)) as pdf:
+        pdf[0].render(scale=width_px / pdf[0].get_width()).to_pil().save(path)
 
 
 CELLS = {

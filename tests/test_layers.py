@@ -12,8 +12,9 @@ import shoplib
 
 ROOT = Path(shoplib.__file__).parent
 FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench"]
-HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "numpy", "scipy", "ipywidgets"]
-ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench", "matplotlib": "paper", "ezdxf": "paper"}
+HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets"]
+ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench"}
+ONLY_ON |= {"ezdxf": "paper", "pydyf": "paper", "fontTools": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
 
 

@@ -57,7 +57,7 @@ class Placing:
                 low, high = row.moved_apart(scale, low, high)
         tall = head - foot + 2 * max(foot - low, high - head)  # the view stands in the middle
         upright = self._longest("left", "right")
-        width = max(across, text_width(self.view.title, self.text) * 1.1) + sum(self.columns.values())
+        width = max(across, text_width(self.view.title, self.text, bold=True)) + sum(self.columns.values())
         return width, title + max(tall, upright, *map(self._notes_height, ("left", "right")))
 
     def _longest(self, *sides):
@@ -146,8 +146,11 @@ class Placing:
         return max(min(middle, right - high), left - low)
 
     def _place_title(self, x, y):
+        """The title over the view, smaller where it would be wider than the cell."""
         if self.view.title:
-            self.plate.texts.append(Text(x, y + 0.7 * self.text, self.view.title, self.text, "start", bold=True))
+            fits = (self.cell[2] - x) / text_width(self.view.title, 1.0, bold=True)
+            size = min(self.text, fits)
+            self.plate.texts.append(Text(x, y + 0.7 * self.text, self.view.title, size, "start", bold=True))
 
     def at(self, point):
         return (self.dx + self.scale * point[0], self.dy - self.scale * point[1])

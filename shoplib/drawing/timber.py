@@ -71,7 +71,7 @@ def _board(plate, number, each, y, unit):
     board, sizes = each.board, each.board.plain
     size = " × ".join(told(sizes[name], unit) for name in ("length", "width", "thickness"))
     title = f"Board {number}: {board.name}, {size}"
-    shrunk = min(TITLE, TITLE * (plate.width - 2 * TITLE) / text_width(title, TITLE) / 1.16)
+    shrunk = min(TITLE, TITLE * (plate.width - 2 * TITLE) / text_width(title, TITLE, bold=True))
     plate.texts.append(Text(TITLE, y + 10, title, shrunk, "start", bold=True))
     along = (plate.width - 2 * TITLE) / sizes["length"]
     across = min(LONGER * along, 300.0 / sizes["width"])

@@ -1,6 +1,6 @@
 """Drawings on paper: full-size template pages, bench cards and DXF files.
 
-The modules load matplotlib and ezdxf only when something is written.
+The modules load fontTools and ezdxf only when something is written.
 """
 
 from shoplib.paper.card import save_card

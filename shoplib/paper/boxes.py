@@ -3,7 +3,6 @@
 import math
 
 from shoplib.drawing.sheet import Arc
-from shoplib.paper.words import BOLD
 
 
 def box_of(shape):
@@ -75,18 +74,13 @@ def dot_box(centre, pen):
 
 
 def text_box(text):
-    """The box of a text with what hangs below its line, wider where it is bold.
+    """The box of a text with what hangs below its line.
 
     >>> from shoplib.drawing.layout import Text
     >>> [round(side, 2) for side in text_box(Text(10.0, 5.0, "oooooooooo", 1.0, "start", bold=True))]
-    [9.85, 4.35, 17.57, 5.65]
+    [9.85, 4.35, 17.02, 5.65]
     """
-    left, top, right, bottom = text.box()
-    if text.bold:
-        more = (BOLD - 1) * (right - left)
-        share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
-        left, right = left - share * more, right + (1 - share) * more
-    return grown((left, top, right, bottom), 0.15 * text.size)
+    return grown(text.box(), 0.15 * text.size)
 
 
 def mark_box(centre):

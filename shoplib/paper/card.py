@@ -13,8 +13,10 @@ from shoplib.model import ShapeError
 from shoplib.paper.boxes import meet
 from shoplib.paper.card_writer import LONGEST, MARGIN, MOST_GIVEN, ON_A_PAGE, CardWriter
 from shoplib.paper.contents import contents_of
+from shoplib.paper.document import Entry, Page, save_pdf
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
+from shoplib.paper.part import Part
 
 LEAST_PICTURE = 95.0  # mm high
 SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the usual text in the picture, tried in turn until no text meets another
@@ -48,19 +50,21 @@ def _use(plain, sheet, unit):
 
 def write_card(contents, sheet, path, paper="A4"):
     """Write the card with these words and the picture of a Sheet; returns the path."""
-    from shoplib.paper import plot
+    pages = printed(compose(contents, sheet, paper))
+    title = f"{contents.imprint.title(contents.title)}: bench card"
+    outline = [Entry(f"Page {place}", page) for place, page in enumerate(pages, 1)]
+    return save_pdf(path, pages, title, outline if len(pages) > 1 else ())
 
-    card = compose(contents, sheet, paper)
-    whole = (0, 0, card.page.width, card.page.height)
-    with plot.settings():
-        pages = []
-        for plate in (card.page, *card.rest):
-            pages.append(plot.page(plate.width, plate.height))
-            plot.Plotter(plot.axes_on(pages[-1], whole, whole), 0.2, plot.MM).plate(plate)
-        window = (0, 0, card.picture.width, card.picture.height)
-        axes = plot.axes_on(pages[0], (*card.corner, *window[2:]), window)
-        plot.Plotter(axes, card.picture.width / 960, plot.MM).plate(card.picture)
-        return plot.save_pdf(path, pages, f"{contents.imprint.title(contents.title)}: bench card")
+
+def printed(card):
+    """The pages of a laid-out Card."""
+    pages = []
+    for plate in (card.page, *card.rest):
+        pages.append(Page(plate.width, plate.height))
+        Part(plate, (0.0, 0.0, plate.width, plate.height)).draw(pages[-1])
+    picture = card.picture
+    Part(picture, (*card.corner, picture.width, picture.height), pen=picture.width / 960).draw(pages[0])
+    return pages
 
 
 @dataclass

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from shoplib.drawing.layout import Text, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
-from shoplib.paper.words import LEADING, fitted, paragraph, width_of
+from shoplib.paper.words import LEADING, fitted, paragraph
 
 MARGIN = 12.0  # mm
 TEXT = 3.0  # mm
@@ -61,17 +61,19 @@ class CardWriter:
         return f"… and {words}: see {self.elsewhere}"
 
     def head(self, y, page=""):
-        """Title and mark; unit and date; lines for what the piece is for and for a name."""
+        """Title and mark; unit and date; on the first page lines for what the piece is for and for a name."""
         imprint = self.contents.imprint
         title, mark = imprint.title(self.contents.title), f"Mark {imprint.mark}"
-        room = self.across - width_of(mark, 4.2, bold=True) - 6
+        room = self.across - text_width(mark, 4.2, bold=True) - 6
         self._text(self.left, y + 3, title, fitted(title, 6.0, room, bold=True), bold=True)
         self._text(self.right, y + 3, mark, 4.2, "end", bold=True)
-        self._text(self.left, y + 10.5, f"Bench card{page}. {imprint.unit_and_date()}", SMALL)
-        for words, start, end in (("For", 96, 50), ("Name", 46, 0)):
-            x = self.right - start
+        told = f"Bench card{page}. {imprint.unit_and_date()}"
+        self._text(self.left, y + 10.5, told, SMALL)
+        start = max(self.right - 96, self.left + text_width(told, SMALL) + GAP)
+        middle = (start + self.right) / 2
+        for words, x, end in () if page else (("For", start, middle - 2), ("Name", middle + 2, self.right)):
             self._text(x, y + 10.5, words)
-            self._rule(x + text_width(words, TEXT) + 1, y + 12, self.right - end, y + 12)
+            self._rule(x + text_width(words, TEXT) + 1, y + 12, end, y + 12)
         return y + 16
 
     def _told(self, y):
@@ -194,7 +196,8 @@ class CardWriter:
         left_out = len(rows) - sum(map(len, blocks))
         more = self._more(f"{left_out} more rows") if left_out else ""
         across = len(blocks) * (sum(widths) + 5) - 5
-        return _Blocks(widths, blocks, more, max(across, width_of(plan.words, TEXT, bold=True), width_of(more, SMALL)))
+        across = max(across, text_width(plan.words, TEXT, bold=True), text_width(more, SMALL))
+        return _Blocks(widths, blocks, more, across)
 
     def _plan(self, x, y, plan, blocks):
         self._text(x + 1, y + 2, plan.words, bold=True)
@@ -250,12 +253,12 @@ class _Blocks(NamedTuple):
 
 def _columns(rows, room, bold):
     """Widths of a column of words and one of sizes, no wider together than the room."""
-    words, sizes = (max(width_of(text, TEXT, bold) for text in column) + 3 for column in zip(*rows))
-    words = max(words, width_of("Sizes given", TEXT, bold=True) + 3)  # the longest head
+    words, sizes = (max(text_width(text, TEXT, bold) for text in column) + 3 for column in zip(*rows))
+    words = max(words, text_width("Sizes given", TEXT, bold=True) + 3)  # the longest head
     sizes = min(sizes, 0.6 * room)
     return min(words, room - sizes), sizes
 
 
 def _widths(head, rows):
     """Widths of the columns of a plan."""
-    return [max(width_of(cell, SMALL, bold=True) for cell in column) + 2.2 for column in zip(head, *rows)]
+    return [max(text_width(cell, SMALL, bold=True) for cell in column) + 2.2 for column in zip(head, *rows)]

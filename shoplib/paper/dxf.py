@@ -7,6 +7,7 @@ from shoplib import drawing
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
 from shoplib.paper.files import printout_path, save_whole
 from shoplib.paper.imprint import imprint_of
+from shoplib.paper.paths import arrowhead
 
 TEXT = 3.5  # mm
 ROW = 2.2 * TEXT
@@ -129,11 +130,8 @@ def _outline(space, outline, on):
 
 def _arrowhead(space, shape, on):
     """A filled arrowhead at the end of an arrow."""
-    if not shape.arrow:
-        return
-    from shoplib.paper.plot import arrowhead
-
-    space.add_solid(arrowhead(shape, TEXT / 17), on)
+    if shape.arrow:
+        space.add_solid(arrowhead(shape, TEXT / 17), on)
 
 
 def _dimension(space, each, bounds):

@@ -6,22 +6,24 @@ together as data first (its Parts, in mm of the page), so that it can be checked
 """
 
 import math
-from dataclasses import dataclass
 
 from shoplib import drawing
-from shoplib.drawing.layout import Plate, Text, lay_out, lay_out_key
+from shoplib.drawing.layout import Plate, Text, lay_out, lay_out_key, text_width
 from shoplib.drawing.sheet import Area, Circle, Line, rectangle
 from shoplib.paper.boxes import grown
+from shoplib.paper.document import Entry, Page, save_pdf
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
-from shoplib.paper.tiling import MARGIN, PEN, SIDE, TEXT, best_tiling, register_marks
-from shoplib.paper.words import LEADING, fitted, paragraph, width_of, wrapped
+from shoplib.paper.part import Part
+from shoplib.paper.tiling import MARGIN, PEN, SIDE, TEXT, best_tiling, name, register_marks
+from shoplib.paper.words import LEADING, fitted, paragraph, wrapped
 
 WORDS = 2.6  # mm, text of the foot
 HEAD = 4.0  # mm, title of the foot
 KEY = 2.9  # mm, text of the key
 RULER = 112.0  # mm across for the level check ruler with its words
 FOR = 7.0  # mm high for the line above the key to write on
+THIN = 0.7  # of the usual widths, lines of ruler, frame and map
 MAP = 30.0  # mm across and 18 mm high for the map of the pages
 PRINT = "Print at 100 % (actual size). Measure both check rulers before you cut."
 JOIN = "Lay neighbouring pages over one another until the register marks meet."
@@ -41,57 +43,28 @@ def save_template(model, paper="A4", unit="mm", folder=None, part="", date=None)
 
 def write_template(sheet, imprint, path, paper="A4"):
     """Write a Sheet of one view in true mm as a PDF at full size; returns the path."""
-    from shoplib.paper import plot
-
-    with plot.settings():
-        pages = []
-        for size, parts in compose(sheet, imprint, paper):
-            page = plot.page(*size)
-            for part in parts:
-                part.draw(page)
-            pages.append(page)
-        return plot.save_pdf(path, pages, imprint.title(sheet.title))
+    pages = printed(compose(sheet, imprint, paper))
+    outline = [Entry(f"Page {page.label}", page) for page in pages if page.label]
+    return save_pdf(path, pages, imprint.title(sheet.title), outline)
 
 
-@dataclass
-class Part:
-    """A part of a page: a plate, or a window of it, in a box (left, top, width, height) of the page in mm."""
-
-    plate: Plate
-    box: tuple
-    window: tuple = ()
-    pen: float = PEN
-    thin: float = 0.7
-    open: float = 1.0
-    whole: bool = False
-    outlines: bool = False
-
-    @property
-    def scale(self):
-        """mm of the page in one of the plate."""
-        left, _, right, _ = self.window or (0.0, 0.0, self.plate.width, 0.0)
-        return self.box[2] / (right - left)
-
-    def draw(self, page):
-        """Draw it; with `outlines` only the lines of the shapes."""
-        from shoplib.paper import plot
-
-        window = self.window or (0.0, 0.0, self.plate.width, self.plate.height)
-        axes = plot.axes_on(page, self.box, window)
-        plotter = plot.Plotter(axes, self.pen, plot.MM * self.scale, self.thin, self.open, self.whole)
-        if not self.outlines:
-            plotter.plate(self.plate)
-        for shape in self.plate.shapes if self.outlines else ():
-            plotter.outline(shape)
+def printed(composed):
+    """The pages of a composed template; where there are several, each has its place as its label."""
+    pages = []
+    for size, label, parts in composed:
+        pages.append(Page(*size, label if len(composed) > 1 else ""))
+        for part in parts:
+            part.draw(pages[-1])
+    return pages
 
 
 def compose(sheet, imprint, paper="A4"):
-    """The pages of a template: the size of each and its Parts."""
+    """The pages of a template: the size of each, where it belongs among the others, and its Parts."""
     plate = lay_out(sheet, text=TEXT, key=False, scale=1.0)
     tiling = best_tiling(plate, paper, lambda width: _Foot(sheet, imprint, width - 2 * MARGIN).height)
     marks = Plate(plate.width, plate.height, "", "")
     marks.shapes += [shape for centre in register_marks(tiling, plate) for shape in _mark(centre)]
-    return [(tiling.page, _page(sheet, imprint, plate, marks, tiling, tile)) for tile in tiling.tiles]
+    return [(tiling.page, name(tile), _page(sheet, imprint, plate, marks, tiling, tile)) for tile in tiling.tiles]
 
 
 def _page(sheet, imprint, plate, marks, tiling, tile):
@@ -100,9 +73,9 @@ def _page(sheet, imprint, plate, marks, tiling, tile):
     box = (MARGIN, MARGIN, width, height)
     foot = _Foot(sheet, imprint, tiling.page[0] - 2 * MARGIN, tiling)
     parts = [
-        Part(plate, box, tiling.window(tile), thin=0.6, open=4.0, whole=True),
-        Part(marks, box, tiling.window(tile), thin=0.6),
-        Part(_frame(tiling), (0.0, 0.0, *tiling.page)),
+        Part(plate, box, tiling.window(tile), PEN, thin=0.6, open=4.0, whole=True),
+        Part(marks, box, tiling.window(tile), PEN, thin=0.6),
+        Part(_frame(tiling), (0.0, 0.0, *tiling.page), thin=THIN),
         *foot.parts(MARGIN + height, tile),
     ]
     if len(tiling.tiles) > 1:
@@ -150,7 +123,7 @@ def _ruler(plate, at, turn=0):
     words = [(0, 3.0, "0"), (50, 3.0, "50"), (100, 3.0, "100 mm")]
     words += [(25.4 * k, -3.0, str(k) if k < 4 else "4 in") for k in range(5)]
     for along, out, word in words:
-        x, y = at(along + 0.8 + width_of(word, 2.1) / 2, out)
+        x, y = at(along + 0.8 + text_width(word, 2.1) / 2, out)
         plate.texts.append(Text(x, y, word, 2.1, turn=turn))
 
 
@@ -179,7 +152,7 @@ class _Foot:
         right = MARGIN + self.across
         label = f"Mark {self.imprint.mark}   {self.tiling.label(tile)}"
         title = self.imprint.title(self.sheet.title)
-        size = fitted(title, HEAD, self.across - width_of(label, HEAD, bold=True) - 6, bold=True)
+        size = fitted(title, HEAD, self.across - text_width(label, HEAD, bold=True) - 6, bold=True)
         plate.texts.append(Text(MARGIN, top + 4.5, title, size, "start", bold=True))
         plate.texts.append(Text(right, top + 4.5, label, HEAD, "end", bold=True))
         y = top + 9.5
@@ -190,7 +163,7 @@ class _Foot:
         end = top + self.tiling.foot
         _ruler(plate, lambda along, out: (MARGIN + along, end - 4.5 - out))
         self._for(plate, MARGIN + RULER, right - MAP - 4, end - self.key.height - 3.0)
-        parts = [Part(plate, (0.0, 0.0, *self.tiling.page))]
+        parts = [Part(plate, (0.0, 0.0, *self.tiling.page), thin=THIN)]
         if self.key.height:
             key = (MARGIN + RULER, end - self.key.height, self.key.width, self.key.height)
             parts.append(Part(self.key, key, pen=KEY / 17, thin=0.8))
@@ -216,4 +189,4 @@ def _map(plate, tiling, tile):
     for each in sorted(tiling.tiles, key=tile.__eq__):
         pages.shapes.append(Area("here" if each == tile else "frame", (rectangle(*tiling.core(each)),)))
     window = grown(window, rim / scale)
-    return [Part(pages, box, window, pen), Part(plate, box, window, pen, outlines=True)]
+    return [Part(pages, box, window, pen, THIN), Part(plate, box, window, pen, THIN, outlines=True)]

@@ -1,16 +1,19 @@
 """A saw plan on paper, to take to the saw: a buying list, then the pages of each board with its cuts in their order."""
 
 import datetime
+import itertools
 
-from shoplib.drawing.plate import Plate, Text
+from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
 from shoplib.drawing.timber import draw_boards
 from shoplib.maths.timber.sawing import steps
 from shoplib.maths.timber.stock import told
 from shoplib.model import LENGTH_STEPS, in_full, write_value
+from shoplib.paper.document import Entry, Page, save_pdf
 from shoplib.paper.files import named, paper_size
 from shoplib.paper.imprint import Imprint, mark
-from shoplib.paper.words import LEADING, fitted, width_of, wrapped
+from shoplib.paper.part import Part
+from shoplib.paper.words import LEADING, fitted, wrapped
 
 MARGIN, TEXT, SMALL, ROW = 12.0, 3.4, 3.0, 4.6  # mm
 LEAST = 0.75  # share of their size that letters may be made smaller to, for two tables side by side
@@ -26,15 +29,12 @@ def save_saw_plan(plan, unit="mm", paper="A4", folder=None, part="", date=None):
 
     Raises ValueError for another paper and PrintoutError (an OSError) where the file cannot be written.
     """
-    from shoplib.paper import plot
-
     paper_size(paper)
     imprint = _imprint(plan, unit, part, date)
     path = named([part[:40].lower(), "saw-plan", f"{len(plan.boards)}-boards", f"{len(plan.pieces)}-pieces",
                   imprint.mark, f"plan_{paper}.pdf"], folder)  # fmt: skip
-    with plot.settings():
-        pages = [_plotted(each) for each in compose(plan, imprint, paper)]
-        return plot.save_pdf(path, pages, imprint.title("Saw plan"))
+    pages, outline = _printed(compose(plan, imprint, paper))
+    return save_pdf(path, pages, imprint.title("Saw plan"), outline)
 
 
 def _imprint(plan, unit, part, date):
@@ -46,7 +46,9 @@ def _imprint(plan, unit, part, date):
 
 
 def compose(plan, imprint, paper="A4"):
-    """The pages: each a plate with its texts, and the board's picture with the corner where it stands."""
+    """The pages: each a plate with its texts, the board's picture with the corner where it stands, and the boxes of
+    rows that lead to another page, each with that page's title.
+    """
     writer = _Pages(imprint, paper)
     _buying_list(writer, plan)
     for number, each in enumerate(plan.boards, 1):
@@ -55,19 +57,23 @@ def compose(plan, imprint, paper="A4"):
     return writer.pages
 
 
-def _plotted(page):
-    from shoplib.paper import plot
+def _printed(composed):
+    """The pages, and their outline; the rows of the buying list lead to their boards."""
+    pages = [_page(*each[:3]) for each in composed]
+    titled = {plate.title: page for (plate, *_), page in reversed([*zip(composed, pages)])}  # the first of each title
+    for (_, _, _, rows), page in zip(composed, pages):
+        for box, title in rows:
+            page.link(box, titled[title])
+    return pages, [Entry(title, page) for title, page in reversed(titled.items())]
 
-    plate, picture, corner = page
-    figure = plot.page(plate.width, plate.height)
-    whole = (0, 0, plate.width, plate.height)
-    plot.Plotter(plot.axes_on(figure, whole, whole), 0.2, plot.MM).plate(plate)
+
+def _page(plate, picture, corner):
+    page = Page(plate.width, plate.height)
+    Part(plate, (0.0, 0.0, plate.width, plate.height)).draw(page)
     if picture is not None:
         scale = (plate.width - 2 * MARGIN) / picture.width
-        window = (0, 0, picture.width, picture.height)
-        box = (*corner, scale * picture.width, scale * picture.height)
-        plot.Plotter(plot.axes_on(figure, box, window), 1.0, plot.MM * scale).plate(picture)
-    return figure
+        Part(picture, (*corner, scale * picture.width, scale * picture.height), pen=1.0).draw(page)
+    return page
 
 
 class _Pages:
@@ -84,18 +90,19 @@ class _Pages:
         self.plate = Plate(self.width, self.height, title, "")
         stamp = f"Mark {self.imprint.mark}"
         head = self.imprint.title(title)
-        room = self.across - width_of(stamp, 4.2, bold=True) - 6
+        room = self.across - text_width(stamp, 4.2, bold=True) - 6
         self.text(MARGIN, self.y + 3, head, fitted(head, 6.0, room, bold=True), bold=True)
         self.text(self.width - MARGIN, self.y + 3, stamp, 4.2, "end", bold=True)
-        self.text(MARGIN, self.y + 10, f"{self.imprint.unit_and_date()} {self.imprint.made_from()}", SMALL)
+        told = f"{self.imprint.unit_and_date()} {self.imprint.made_from()}"
+        self.text(MARGIN, self.y + 10, told, fitted(told, SMALL, self.across))
         self.y += 16
-        self.pages.append((self.plate, picture, (MARGIN, self.y)))
+        self.pages.append((self.plate, picture, (MARGIN, self.y), []))
         if picture is not None:
             self.y += picture.height * self.across / picture.width + 2
 
     def number(self):
         """Number all pages."""
-        for place, (plate, _, _) in enumerate(self.pages, 1):
+        for place, (plate, *_) in enumerate(self.pages, 1):
             words = f"page {place} of {len(self.pages)}"
             plate.texts.append(Text(self.width - MARGIN, self.height - 8, words, SMALL, "end"))
 
@@ -117,16 +124,21 @@ class _Pages:
             return True
         return False
 
-    def table(self, words, head, rows, boxes=False):
-        """A table under its heading, its columns as wide as their texts; with boxes to tick before each row."""
+    def table(self, words, head, rows, boxes=False, leads=()):
+        """A table under its heading, its columns as wide as their texts; with boxes to tick before each row.
+
+        `leads` are the titles of the pages to which its rows lead.
+        """
         table = _Table(words, head, rows, boxes)
         table.shrink(self.across)
         self.room(8 + 2 * ROW)
         self._head(table, MARGIN)
-        for row in rows:
+        for row, title in itertools.zip_longest(rows, leads):
             if self.room(ROW):
                 self._head(table, MARGIN)
             self._row(row, table, MARGIN, boxes)
+            if title:
+                self.pages[-1][3].append(((MARGIN, self.y - ROW, MARGIN + table.width, self.y), title))
         self.y += 3
 
     def beside(self, left, right):
@@ -172,7 +184,7 @@ class _Table:
     def __init__(self, words, head, rows, boxes=False):
         self.words, self.head, self.rows, self.boxes = words, head, rows, boxes
         self.first, self.size = (6.0 if boxes else 1.0), SMALL
-        self.widths = [max(width_of(cell, SMALL, bold=True) for cell in column) + 3 for column in zip(head, *rows)]
+        self.widths = [max(text_width(cell, SMALL, bold=True) for cell in column) + 3 for column in zip(head, *rows)]
 
     @property
     def width(self):
@@ -193,7 +205,7 @@ def _buying_list(writer, plan):
     writer.table("Boards", ("", "board", *SIZES, "price"), [
         (str(number), each.board.name, *_sizes(each.board.plain, unit), _price(each.board))
         for number, each in enumerate(plan.boards, 1)
-    ], boxes=True)  # fmt: skip
+    ], boxes=True, leads=[_title(number, each) for number, each in enumerate(plan.boards, 1)])  # fmt: skip
     writer.table("It comes to", ("", ""), [row for row in plan.buy(unit=unit).rows])
     writer.table("Parts", ("part", "pieces", *SIZES, "rough length", "rough width"), [
         (part.name, str(count), *_sizes(part.plain, unit), _full(rough.length, unit), _full(rough.width, unit))
@@ -207,7 +219,7 @@ SIZES = ("length", "width", "thickness")
 def _board(writer, plan, number, each):
     """A board's page: its picture, cuts in their order, and a check of every piece."""
     unit = writer.imprint.unit
-    writer.begin(f"Board {number}: {each.board.name}", draw_boards(plan, unit, {number}))
+    writer.begin(_title(number, each), draw_boards(plan, unit, {number}))
     for low, high in each.board.plain["faults"]:
         writer.told(f"Fault from {told(low, unit)} to {told(high, unit)}, measured from the left "
                     "end.")  # fmt: skip
@@ -222,6 +234,10 @@ def _board(writer, plan, number, each):
     writer.beside(cuts, pieces)
     writer.told("Measure each setting from the left end or the lower edge of the wood that the cut parts; the saw cut "
                 "lies beyond it, in what is left. " + SAFETY)  # fmt: skip
+
+
+def _title(number, each):
+    return f"Board {number}: {each.board.name}"
 
 
 def _sizes(plain, unit):

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from shoplib.drawing.sheet import Arc, Area, Line
 from shoplib.paper.boxes import box_of, dot_box, grown, holds, mark_box, meet, shared, text_box
 from shoplib.paper.files import paper_size
+from shoplib.paper.paths import arrowhead, crosses, touches
 
 TEXT = 3.4  # mm, of the drawing's dimensions and notes
 PEN = TEXT / 17
@@ -148,8 +149,6 @@ def whole_boxes(plate, most=SMALL):
 
 def _points(plate):
     """Boxes of the dots and arrowheads."""
-    from shoplib.paper.plot import arrowhead
-
     yield from (dot_box(centre, PEN) for centre in plate.dots)
     for shape in plate.shapes + plate.lines:
         if isinstance(shape, (Line, Arc)) and shape.arrow:
@@ -166,8 +165,6 @@ def _used(plate, tiling, boxes):
 
 
 def _touched(plate, box):
-    from shoplib.paper.plot import touches
-
     return any(touches(shape, box) for shape in plate.shapes)
 
 
@@ -187,8 +184,6 @@ def register_marks(tiling, plate):
 
 def _two_clear(places, boxes, lines):
     """The first and the last place that meet no box and no line, or no box, or at least not one another."""
-    from shoplib.paper.plot import crosses
-
     def clear(place):
         return not any(meet(mark_box(place), box) for box in boxes)
 

@@ -3,12 +3,6 @@
 from shoplib.drawing.layout import Text, text_width
 
 LEADING = 1.3
-BOLD = 1.16  # bold letters run wider
-
-
-def width_of(text, size, bold=False):
-    """How wide a text runs."""
-    return text_width(text, size) * (BOLD if bold else 1.0)
 
 
 def fitted(text, size, room, bold=False):
@@ -17,7 +11,7 @@ def fitted(text, size, room, bold=False):
     >>> fitted("short", 4.0, 100.0)
     4.0
     """
-    width = width_of(text, size, bold)
+    width = text_width(text, size, bold)
     return size if width <= room else size * room / width
 
 
@@ -31,7 +25,7 @@ def wrapped(text, size, room, bold=False):
     for word in text.split():
         for piece in _pieces(word, size, room, bold):
             longer = f"{lines[-1]} {piece}".strip()
-            if width_of(longer, size, bold) <= room:
+            if text_width(longer, size, bold) <= room:
                 lines[-1] = longer
             else:
                 lines.append(piece)
@@ -40,8 +34,8 @@ def wrapped(text, size, room, bold=False):
 
 def _pieces(word, size, room, bold):
     """The word whole, or cut where it is wider than the room."""
-    while width_of(word, size, bold) > room and len(word) > 1:
-        fits = max(1, sum(width_of(word[: k + 1], size, bold) <= room for k in range(len(word))))
+    while text_width(word, size, bold) > room and len(word) > 1:
+        fits = max(1, sum(text_width(word[: k + 1], size, bold) <= room for k in range(len(word))))
         yield word[:fits]
         word = word[fits:]
     yield word

@@ -78,7 +78,7 @@ def test_narrow_views_with_long_texts_are_drawn_clear(model, unit):
     (90, "middle", (-5, -50, 5, 50)),
 ])  # fmt: skip
 def test_box_of_a_text(turn, anchor, wanted, monkeypatch):
-    monkeypatch.setattr("shoplib.drawing.plate.text_width", lambda text, size: 100.0)
+    monkeypatch.setattr("shoplib.drawing.plate.text_width", lambda text, size, bold=False: 100.0)
     assert Text(0, 0, "any", 10, anchor, turn).box() == wanted
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 import numpy
+import pypdfium2
 from matplotlib import font_manager
 from matplotlib.ft2font import LoadFlags
 from pypdf import PdfReader
@@ -32,6 +33,12 @@ class Stroke:
 
 def pages(path):
     return list(PdfReader(path).pages)
+
+
+def pixels(path, page=0, dpi=100):
+    """A page as another program (PDFium) shows it: an array of rows of red, green and blue from 0 to 1."""
+    with pypdfium2.PdfDocument(path) as document:
+        return document[page].render(scale=dpi / 72, rev_byteorder=True).to_numpy()[:, :, :3] / 255
 
 
 def page_size(page):
@@ -104,11 +111,10 @@ def font(bold):
 
 @cache
 def width(text, bold):
-    """True width of a text in text heights."""
+    """True width of a text in text heights: the sum of its letters' own widths, none pushed closer to another."""
     face = font(bold)
     face.set_size(100, 72)
-    face.set_text(text, 0, LoadFlags.NO_HINTING)
-    return face.get_width_height()[0] / 64 / 100
+    return sum(face.load_char(ord(letter), LoadFlags.NO_HINTING).linearHoriAdvance for letter in text) / 65536 / 100
 
 
 def ink(text):

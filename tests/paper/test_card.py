@@ -34,7 +34,7 @@ RING = CircleJig(
 )
 MODELS = [RING, StaveRing("440 mm", "400 mm", 12), HollowBlank("440 mm", "400 mm", "60 mm", margin="3 mm")]
 UNITS = ("mm", "in")
-DAY = datetime.date(2031, 5, 7)
+DAY = datetime.date(2031, 9, 30)  # as wide as a date can be
 
 
 def words(page):
@@ -243,6 +243,16 @@ def test_long_lists_are_cut_and_stand_in_full_overleaf(tmp_path):
     assert "overleaf" not in " ".join(later) and "see the lesson" not in " ".join(later)
     printed = [words(page) for page in pages(write_card(told, square(), tmp_path / "card.pdf"))]
     assert len(printed) == 1 + len(card.rest) and f"Mark {told.imprint.mark}" in printed[1] and ", page 2" in printed[1]
+
+
+def test_a_line_to_write_on_has_room_beside_the_longest_date_and_is_on_the_first_page_alone():
+    many = CircleJig("440 mm", "12 mm", stock_thickness="80 mm", pass_depth="0.5 mm")
+    for unit, paper in itertools.product(UNITS, PAPERS):
+        card = compose(contents(many.plain, unit), square(), paper)
+        texts = [[text.text for text in page.texts] for page in (card.page, *card.rest)]
+        assert [("For" in each, "Name" in each) for each in texts] == [(True, True)] + [(False, False)] * len(card.rest)
+        head = [line for line in card.page.lines if line.start[1] < MARGIN + 14]
+        assert len(head) == 2 and all(line.end[0] - line.start[0] > 25 for line in head)
 
 
 def test_short_lists_need_no_other_page():

@@ -6,11 +6,11 @@ import math
 import re
 from itertools import product
 
-import matplotlib
 import numpy
 import pytest
 from models import EXAMPLES
-from paper.reading import circles, fit_circle, ink, page_size, pages, strokes
+from paper.reading import circles, fit_circle, ink, page_size, pages, pixels, strokes
+from pypdf import PdfReader
 
 from shoplib import CircleJig, ShapeError, StaveRing, save_template
 from shoplib.drawing import has_template, template
@@ -50,31 +50,15 @@ def ring(diameter, width):
     return sheet
 
 
-USERS = {
-    "plain": {},
-    "tight": {  # one whose own settings would spoil the page
-        "savefig.bbox": "tight", "figure.dpi": 37, "savefig.dpi": 11, "lines.linewidth": 9, "font.size": 40,
-        "text.usetex": True, "figure.autolayout": True, "savefig.pad_inches": 3, "path.sketch": (3, 30, 3),
-    },
-}  # fmt: skip
-
-
-@pytest.fixture(scope="module", params=[("A4", "tight"), ("Letter", "plain")], ids="-".join)
+@pytest.fixture(scope="module", params=PAPERS)
 def disc_440(request, tmp_path_factory):
     """The pages of a printed disc 440 mm across."""
-    paper, who = request.param
-    with matplotlib.rc_context(USERS[who]):
-        path = tmp_path_factory.mktemp("pages") / "disc.pdf"
-        return pages(write_template(disc(440, centre_lines=True), path, paper))
+    path = tmp_path_factory.mktemp("pages") / "disc.pdf"
+    return pages(write_template(disc(440, centre_lines=True), path, request.param))
 
 
-@pytest.mark.parametrize(("who", "paper"), [*zip(USERS, PAPERS)])
-def test_page_is_the_paper(tmp_path, who, paper):
-    with matplotlib.rc_context(USERS[who]):
-        check_paper(tmp_path, paper)
-
-
-def check_paper(tmp_path, paper):
+@pytest.mark.parametrize("paper", PAPERS)
+def test_page_is_the_paper(tmp_path, paper):
     for wide, sheet in ((False, rectangles(40, 200)), (True, rectangles(200, 40))):
         (page,) = pages(write_template(sheet, tmp_path / "disc.pdf", paper))
         wanted = PAPERS[paper][::-1] if wide else PAPERS[paper]
@@ -127,7 +111,8 @@ def test_440_mm_disc_goes_together_over_its_pages(disc_440):
 
 def test_empty_pages_are_left_out_and_the_labels_keep_their_places():
     """A ring of five rows and three columns: the three in the middle of it stay empty."""
-    texts = [text.text for _, parts in compose(ring(700, 40), IMPRINT) for part in parts for text in part.plate.texts]
+    parts = [part for _, _, found in compose(ring(700, 40), IMPRINT) for part in found]
+    texts = [text.text for part in parts for text in part.plate.texts]
     labels = [label[1] for label in map(re.compile(r"([A-E][1-3]) of 12$").search, texts) if label]
     assert sorted(labels) == sorted({row + column for row in "ABCDE" for column in "123"} - {"B2", "C2", "D2"})
 
@@ -146,16 +131,43 @@ def test_words_on_every_page(tmp_path, disc_440):
 
 
 def test_same_drawing_gives_the_same_bytes_without_a_date(tmp_path):
-    first = write_template(disc(60), tmp_path / "first.pdf").read_bytes()
-    assert first == write_template(disc(60), tmp_path / "second.pdf").read_bytes()
-    assert b"CreationDate" not in first
+    first, second = (write_template(disc(440), tmp_path / name) for name in ("first.pdf", "second.pdf"))
+    assert first.read_bytes() == second.read_bytes()
+    about = PdfReader(first).metadata
+    assert about.title == "Disc 440 mm across" and "/CreationDate" not in about
 
 
-def test_a_user_keeps_their_settings(tmp_path):
-    with matplotlib.rc_context(USERS["tight"]):
-        before = dict(matplotlib.rcParams)
-        write_template(disc(100), tmp_path / "disc.pdf")
-        assert dict(matplotlib.rcParams) == before
+def test_pages_are_called_by_their_places(tmp_path):
+    """In a viewer's list of pages and in the outline; a page alone needs neither."""
+    found = PdfReader(write_template(disc(440), tmp_path / "disc.pdf"))
+    places = ["A1", "A2", "A3", "B1", "B2", "B3"]
+    assert found.page_labels == places
+    assert [entry.title for entry in found.outline] == [f"Page {place}" for place in places]
+    assert [found.get_destination_page_number(entry) for entry in found.outline] == list(range(6))
+    alone = PdfReader(write_template(disc(100), tmp_path / "disc.pdf"))
+    assert alone.page_labels == ["1"] and not alone.outline
+
+
+def test_seen_by_another_program_a_length_is_true(tmp_path):
+    """A square of 100 mm in PDFium's pixels: the middles of its lines stand 100 mm apart both ways."""
+    sheet = Sheet("Square")
+    sheet.view().area("edge", rectangle(0, 0, 100, 100))
+    dark = 1 - pixels(write_template(sheet, tmp_path / "square.pdf"), dpi=300).mean(axis=2)
+    for shares, whole in zip((dark[1150:1200].mean(axis=0), dark[:, 1150:1200].mean(axis=1)), PAPERS["A4"]):
+        lines = numpy.array(middles(shares)) * whole / len(shares)
+        assert abs(abs(lines[:, None] - lines) - 100).min() < 0.02
+
+
+def middles(shares, least=0.2):
+    """The middles of dark runs along a row of pixels, weighted by how dark each is."""
+    found, run = [], []
+    for place, share in enumerate([*shares, 0.0]):
+        if share > least:
+            run.append((place, share))
+        elif run:
+            found.append(sum(at * dark for at, dark in run) / sum(dark for _, dark in run))
+            run = []
+    return found
 
 
 JIG = CircleJig("440 mm", "12 mm", ring_width="20 mm")
@@ -178,8 +190,7 @@ def templates(cls):
 
 def on_page(part, text):
     """A text of a part where it stands on the page, in mm."""
-    left, top = part.window[:2] or (0.0, 0.0)
-    x, y = ((value - start) * part.scale + at for value, start, at in zip(text[:2], (left, top), part.box))
+    x, y = ((value - start) * part.scale + at for value, start, at in zip(text[:2], part.window, part.box))
     return text._replace(x=x, y=y, size=text.size * part.scale)
 
 
@@ -198,7 +209,7 @@ WITH_TEMPLATE = [cls for cls in EXAMPLES if has_template(cls)]
 def test_no_word_of_a_template_is_cut_or_stands_on_another(cls):
     """In mm and in inches, on A4 and Letter: whole on its page, on the drawing's part or outside it, at full size."""
     for sheet, imprint, paper in templates(cls):
-        for (width, height), (drawn, *others) in compose(sheet, imprint, paper):
+        for (width, height), _, (drawn, *others) in compose(sheet, imprint, paper):
             assert drawn.scale == pytest.approx(1, abs=1e-9) and drawn.whole
             assert drawn.box[3] == pytest.approx(drawn.window[3] - drawn.window[1])  # neither way is scaled
             assert drawn.box[2] + SIDE == pytest.approx(width - 2 * MARGIN)
@@ -208,6 +219,10 @@ def test_no_word_of_a_template_is_cut_or_stands_on_another(cls):
             drawing = (*drawn.box[:2], drawn.box[0] + drawn.box[2], drawn.box[1] + drawn.box[3])
             assert all(holds(drawing, box) for box in inside)
             assert all(holds(frame, box) and not meet(drawing, box) for box in outside)
+            for part in others:
+                left, top, across, down = part.box
+                room = (left - 0.01, top - 0.01, left + across + 0.01, top + down + 0.01)
+                assert all(holds(room, ink(text)) for text in shown(part)), "clipped"
             for one, other in itertools.combinations([*inside, *outside], 2):
                 assert not meet(one, other), (sheet.title, paper, one, other)
 
@@ -216,7 +231,7 @@ def test_no_word_of_a_template_is_cut_or_stands_on_another(cls):
 def test_the_foot_keeps_its_parts_apart(cls):
     """Ruler, key and map stand beside each other."""
     for sheet, imprint, paper in templates(cls):
-        for _, (_, _, _, *foot) in compose(sheet, imprint, paper):
+        for _, _, (_, _, _, *foot) in compose(sheet, imprint, paper):
             rows = [part.box for part in foot if part.box[0] > 0]
             ruler = [line for line in foot[0].plate.lines if line.layer == "rule"]
             rows.append(

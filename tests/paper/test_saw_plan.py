@@ -4,6 +4,7 @@ import datetime
 
 import pytest
 from paper.reading import page_size, pages
+from pypdf import PdfReader
 
 from shoplib import Board, Part, saw_plan, stand_parts, stand_rack
 from shoplib.paper import save_saw_plan
@@ -34,6 +35,19 @@ def test_tells_boards_cuts_and_pieces(tmp_path, plan, unit, paper):
     assert "Fault from" in whole and "Mark " in texts[-1] and f"page 1 of {len(found)}" in texts[0]
 
 
+def test_the_buying_list_and_the_outline_lead_to_the_boards(tmp_path, plan):
+    reader = PdfReader(save_saw_plan(plan, folder=tmp_path, date=DAY))
+    numbers = {page.indirect_reference.idnum: place for place, page in enumerate(reader.pages)}
+    titles = [f"Board {number}: {each.board.name}" for number, each in enumerate(plan.boards, 1)]
+    links = [each.get_object() for each in reader.pages[0]["/Annots"]]
+    for link, title in zip(links, titles, strict=True):
+        assert title in reader.pages[numbers[link["/Dest"][0].idnum]].extract_text()
+    heights = [float(link["/Rect"][1]) for link in links]
+    assert heights == sorted(heights, reverse=True), "one under the other"
+    assert [entry.title for entry in reader.outline] == ["Buying list", *titles]
+    assert [reader.get_destination_page_number(entry) for entry in reader.outline] == list(range(len(reader.pages)))
+
+
 def test_one_page_a_board(plan):
     assert len(compose(plan, _imprint(plan, "mm", "", DAY))) == 1 + len(plan.boards)
 
@@ -43,7 +57,7 @@ def test_one_page_a_board(plan):
 def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
     parts = [Part(f"a part with a long name {n}", 40, f"{60 + n} mm", "14 mm", "20 mm", "Ash, white") for n in range(3)]
     plan = saw_plan(parts, [Board("b", "2900 mm", "200 mm", "27 mm", price=1)] * 2, seconds=1)
-    for plate, _, _ in compose(plan, _imprint(plan, unit, "", DAY), paper):
+    for plate, *_ in compose(plan, _imprint(plan, unit, "", datetime.date(2031, 9, 30)), paper):
         rows = {}
         for text in plate.texts:
             left, top, right, bottom = text.box()
