@@ -241,18 +241,17 @@ def test_rise_of_a_published_segment(row):
 
 
 def pocket(patch):
-    """The ring and the straight pocket in it, the wall's middle on top of the circle; y runs outward."""
+    """The ring's upper half and the straight pocket in it, the wall's middle on top of the circle; y runs outward."""
     radius, half = patch.diameter / 2, patch.length / 2
     inside = patch.edge == "inside"
     low, high = (radius, radius + patch.ring_width) if inside else (radius - patch.ring_width, radius)
-    discs = [Polygon([(r * math.cos(a), r * math.sin(a)) for a in TURN]) for r in (high, low)]
-    ring, floor = discs[0] - discs[1], radius + (patch.depth if inside else -patch.depth)
+    ring = Polygon([*high * HALF_TURN, *low * HALF_TURN[::-1]])
+    floor = radius + (patch.depth if inside else -patch.depth)
     cut = box(-half, floor - 500, half, floor) if inside else box(-half, floor, half, floor + 500)
-    upper = box(-2000, 0, 2000, 2000)
-    return (ring & upper), cut & upper, floor, half
+    return ring, cut & box(-2000, 0, 2000, 2000), floor, half
 
 
-TURN = numpy.linspace(0, 2 * math.pi, 6001)[:-1]
+HALF_TURN = numpy.array([(math.cos(a), math.sin(a)) for a in numpy.linspace(0, math.pi, 2001)])
 
 
 @over_the_range
