@@ -142,12 +142,12 @@ def control(item, slide, box, note):
     )
 
 
-MOST_BUTTONS = 6
+MOST_BUTTONS, MOST_LETTERS = 6, 50
 
 
 def is_list(options):
-    """Whether these are too many for buttons side by side."""
-    return len(options) > MOST_BUTTONS
+    """Whether these are too many for buttons side by side, or their words too long."""
+    return len(options) > MOST_BUTTONS or sum(map(len, options)) > MOST_LETTERS
 
 
 def choice(item, name, words):

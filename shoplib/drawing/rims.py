@@ -29,7 +29,8 @@ def draw_rim(points, circle, unit="mm", numbers=None):
     sheet = Sheet("Circle through a measured rim", _spoken(points, circle, unit, numbers), use=_use(circle, numbers))
     times = enlarged(circle)
     x, y = circle.centre
-    title = f"{without(circle, numbers)}Centre {write(x, unit)} across, {write(y, unit)} up"
+    said = without(circle, numbers)
+    title = f"{said}{'centre' if said else 'Centre'} {write(x, unit)} across, {write(y, unit)} up"
     view = sheet.view(title + (f"; out of round enlarged {times} times" if times > 1 else ""))
     view.circle("joint", circle.centre, circle.radius)
     _edges(view, points, circle)
@@ -72,10 +73,11 @@ def write_out(value, unit):
 
 def _spoken(points, circle, unit, numbers):
     x, y = (write(each, unit) for each in circle.centre)
+    said = without(circle, numbers)
     off = max(abs(each) for place, each in enumerate(circle.residuals, 1) if place != circle.suspect)
     words = (
-        f"{len(points)} points measured on a rim. {without(circle, numbers)}The circle that fits best has its centre "
-        f"at {x} across and {y} up, diameter {write(2 * circle.radius, unit)}. "
+        f"{len(points)} points measured on a rim. {said}{'the' if said else 'The'} circle that fits best has its "
+        f"centre at {x} across and {y} up, diameter {write(2 * circle.radius, unit)}. "
         f"No {'other ' if circle.suspect else ''}point is further off it than {write(off, unit)}."
     )
     return words + (f" Point {numbers[circle.suspect - 1]} looks wrong." if circle.suspect else "")

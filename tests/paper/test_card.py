@@ -197,8 +197,8 @@ def test_all_that_is_set_at_the_drill_stands_on_the_joints_card():
 def test_the_panels_pivot_stands_on_the_rebates_card_with_its_own_cutter():
     sizes = ("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", "2.5 mm")
     (_, found), *_ = contents(Rebate(*sizes, cutter_diameter="16 mm", panel_cutter="12 mm").plain).settings
-    assert ("panel's outside cut, pivot", "213.5 mm") in found and ("rebate cut, pivot", "202.0 mm") in found
-    assert "panel's outside cut, pivot" not in dict(rows(contents(Rebate(*sizes).plain)))
+    assert ("panel cut, pivot", "213.5 mm") in found and ("rebate cut, pivot", "202.0 mm") in found
+    assert "panel cut, pivot" not in dict(rows(contents(Rebate(*sizes).plain)))
 
 
 def test_how_the_template_is_used_stands_on_the_card():

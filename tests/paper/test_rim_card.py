@@ -49,7 +49,7 @@ def test_the_circle_without_the_doubtful_point_comes_first(monkeypatch):
     assert (first, second) == ("Without point 6", "With point 6 too")
     assert clean.settings == (("It comes to", others),) and others != everything
     assert dict(everything)["diameter"] == "438.1 mm"
-    assert sheet.views[0].title.startswith("Without point 6: Centre ")
+    assert sheet.views[0].title.startswith("Without point 6: centre ")
     assert contents.plans[0].words.startswith("Points, and how far each is off the circle without point 6")
 
 

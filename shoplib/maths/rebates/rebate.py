@@ -216,7 +216,7 @@ class Rebate(Model):
         """Across the panel's disc: the rebate's diameter less the clearance on each side."""
         return self.rebate_diameter - 2 * self.clearance
 
-    @result("panel's outside cut, pivot", "p_p", checks="clearance", to_set=True)
+    @result("panel cut, pivot", "p_p", checks="clearance", to_set=True)
     def panel_pivot(self):
         """Pivot's centre to cutter's centre for the panel, a disc: the cutter runs outside it, so half is added.
 
