@@ -863,6 +863,18 @@ def test_right_angles_and_half_turns_are_left_out_too(example, name, told):
     assert told in example.working(name).steps[-1].latex
 
 
+def test_a_long_sentence_under_a_formula_is_broken_so_that_a_tablet_shows_all_of_it():
+    working = RoundCope("35 mm", "19 mm").working("saddle_depth")
+    told = re.findall(r"\\text\{([^}]*)\}", working._repr_latex_())
+    assert len(working.left_out) > 70 and " ".join(told).endswith(working.left_out) and max(map(len, told)) <= 60
+
+
+def test_a_size_that_stands_first_in_its_row_keeps_its_line():
+    table = StaveRing("440 mm", "400 mm", 12).vary("saw_error", "-0.3 deg", show=("closing_angle",))._repr_html_()
+    assert 'white-space:nowrap">-0.30 deg</td>' in table
+    assert "nowrap" not in CircleJig("440 mm", "12 mm").vary("hold", "30 mm", show=())._repr_html_().split("</tr>")[0]
+
+
 def test_a_formula_of_which_nothing_is_left_is_shown_whole():
     working = StaveRing("440 mm", "400 mm", 12).working("closing_angle")
     assert not working.settled and r"\epsilon" in working.latex and working.left_out == ""

@@ -28,18 +28,19 @@ class Facts:
 
     def _repr_html_(self):
         head = "".join(f'<th style="{CELL}">{escape(text)}</th>' for text in self.head)
-        body = "".join(f"<tr>{self._row(*row)}</tr>" for row in self.rows)
+        body = "".join(f"<tr>{self._row(bool(self.head), *row)}</tr>" for row in self.rows)
         return (
             f'<table style="{FACE};font-size:15px;line-height:1.35;border-collapse:collapse">'
             f"{f'<tr>{head}</tr>' if head else ''}{body}</table>"
         )
 
     @staticmethod
-    def _row(words, *texts):
-        """A row; a size keeps its line whole, a sentence may be broken."""
+    def _row(under_head, words, *texts):
+        """A row; a size keeps its line whole, under a head the first one too; a sentence may be broken."""
         whole = {text: ";white-space:nowrap" if len(text) < LONG else "" for text in texts}
         cells = "".join(f'<td style="{CELL}{whole[text]}"><b>{escape(text)}</b></td>' for text in texts)
-        return f'<td style="{CELL}">{escape(words)}</td>{cells}'
+        first = ";white-space:nowrap" if under_head and words.lstrip("-")[:1].isdigit() and " " in words else ""
+        return f'<td style="{CELL}{first}">{escape(words)}</td>{cells}'
 
 
 class Cautions(tuple):

@@ -13,6 +13,7 @@ result told in inches or pounds as well.
 import math
 from functools import cache
 from html import escape
+from textwrap import wrap
 from typing import NamedTuple
 
 from shoplib import measure
@@ -234,7 +235,8 @@ class Working:
     def _repr_latex_(self):
         if not self.left_out:
             return "$\\displaystyle " + self.latex + "$"
-        told = rf"\\[1.5ex] {_latex_text(self.left_out)}"
+        lines = wrap(self.left_out, LINE)
+        told = rf"\\[1.5ex] {_latex_text(lines[0])}" + "".join(rf" \\ {_latex_text(line)}" for line in lines[1:])
         return rf"$\displaystyle \begin{{array}}{{l}}\displaystyle {self.latex} {told}\end{{array}}$"
 
     @property
@@ -261,6 +263,7 @@ class Working:
 
 
 _ORDINALS = {"2": "half", "4": "quarter", "8": "8th", "16": "16th", "32": "32nd", "64": "64th", "128": "128th"}
+LINE = 56  # letters of a sentence under a formula, which breaks no line of its own
 
 
 def _trimmed(value, places):
