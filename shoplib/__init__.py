@@ -25,7 +25,7 @@ _HOMES = {
         "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards",
         "write_parts",
     ),
-    "maths.the_stand": ("Stand", "seedling_stand"),
+    "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand"),
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),

@@ -26,6 +26,7 @@ from shoplib import (
     Cradle,
     DowelFit,
     DowelJoint,
+    Finish,
     GrainArcs,
     HollowBlank,
     MitredBar,
@@ -36,6 +37,7 @@ from shoplib import (
     Rolling,
     RoundCope,
     RoundStock,
+    Squareness,
     Stand,
     StaveRing,
     StubBar,
@@ -215,6 +217,16 @@ EXAMPLES = {
         Patch("440 mm", "20 mm", "outside", "50 mm", "4 mm", "12 mm", "20 mm"),
         Patch("15 3/4 in", "3/4 in", "inside", "2 1/4 in", "1/8 in", "1/2 in", "3/4 in", "1/64 in"),
     ],
+    Squareness: [
+        Squareness("360 mm", "360 mm", "510.5 mm", "507.7 mm"),
+        Squareness("360 mm", "300 mm", "465 mm", "474 mm"),
+        Squareness("14 1/8 in", "14 1/8 in", "20 in", "19 15/16 in"),
+    ],
+    Finish: [
+        Finish("1.6 m2", "12 m2"),
+        Finish("0.3 m2", "8 m2", 3, "15 %"),
+        Finish("17 ft2", "130 ft2"),
+    ],
     Stand: [
         seedling_stand(),
         seedling_stand(**STAND_IN_INCHES),
@@ -258,7 +270,7 @@ def examples(names):
 
 _TYPED = {
     "length": ("mm", 1.0), "angle": ("deg", math.degrees(1)), "mass": ("kg", 1.0), "force": ("N", 1.0),
-    "stress": ("MPa", 1.0), "percent": ("%", 100.0),
+    "stress": ("MPa", 1.0), "percent": ("%", 100.0), "surface": ("m2", 1.0),
 }  # fmt: skip
 
 
@@ -337,11 +349,11 @@ def flat(found):
 _UNITS = {
     "length": ("in", "cm", "mm", "m", "ft"), "angle": ("deg", "arcminute"), "mass": ("lb", "g"),
     "force": ("lbf", "N"), "stress": ("psi", "GPa"),
-    "percent": ("percent",),
+    "percent": ("percent",), "surface": ("cm**2", "ft**2"),
 }  # fmt: skip
 _BASES = {
     "length": "mm", "table": "mm", "area": "mm**2", "angle": "rad", "mass": "kg", "force": "N",
-    "stress": "MPa",
+    "stress": "MPa", "surface": "m**2", "volume": "liter",
     "percent": "dimensionless", "ratio": "dimensionless", "count": "dimensionless",
 }  # fmt: skip
 _WITHOUT_DIMENSION = ("angle", "ratio", "count")
@@ -357,7 +369,8 @@ def with_units(cls, plain_values):
     } | {
         "gravity": measure.quantity(cls.Stand.gravity, "N/kg"),
         "millimetre": measure.quantity(1, "mm"), "megapascal": measure.quantity(1, "MPa"),
-        "kilogram": measure.quantity(1, "kg"),
+        "kilogram": measure.quantity(1, "kg"), "litre": measure.quantity(1, "liter"),
+        "square_metre": measure.quantity(1, "m**2"),
     }  # fmt: skip
 
 

@@ -42,6 +42,7 @@ def _by_word(*units: Unit) -> dict[str, Unit]:
 _INCH = Fraction(254, 10)  # mm, exactly: the international inch of 1959
 _DEGREE = Fraction(radians(1))  # rad
 _POUND = Fraction(45359237, 10**8)  # kg, exactly: the international pound of 1959
+_GALLON = 231 * _INCH**3 / 10**6  # l, exactly: 231 cubic inches
 _GRAVITY = Fraction(980665, 10**5)  # N for each kg, exactly: standard gravity, 3rd CGPM 1901
 
 KINDS = {
@@ -91,6 +92,25 @@ KINDS = {
             Unit("MPa", Fraction(1), "mpa megapascal megapascals"),
             Unit("GPa", Fraction(1000), "gpa gigapascal gigapascals"),
             Unit("psi", _POUND * _GRAVITY / _INCH**2, "psi"),
+        ),
+    ),
+    "surface": Kind(
+        "a surface", "m**2", "'3.1 m2' or '33 ft2'",
+        Fraction(-1000), Fraction(1000), "stays within 1000 m2",
+        _by_word(
+            Unit("m**2", Fraction(1), "m2 m² sqm", label="m²"),
+            Unit("cm**2", Fraction(1, 10_000), "cm2 cm²", label="cm²"),
+            Unit("ft**2", (12 * _INCH / 1000) ** 2, "ft2 ft² sqft", label="ft²"),
+        ),
+    ),
+    "volume": Kind(
+        "a volume", "liter", "'0.5 l' or '17 fl oz'",
+        Fraction(-1000), Fraction(1000), "stays within 1000 l",
+        _by_word(
+            Unit("liter", Fraction(1), "l litre litres liter liters", label="l"),
+            Unit("milliliter", Fraction(1, 1000), "ml millilitre millilitres milliliter milliliters", label="ml"),
+            Unit("gallon", _GALLON, "gal gallon gallons", label="gal"),
+            Unit("fluid_ounce", _GALLON / 128, "floz", label="fl oz"),
         ),
     ),
     "temperature": Kind(

@@ -90,6 +90,24 @@ def stress(text: str | pint.Quantity) -> pint.Quantity:
     return _measure("stress", text)
 
 
+def surface(text: str | pint.Quantity) -> pint.Quantity:
+    """Read a surface, at most 1000 square metres. Raises MeasureError as `length` does.
+
+    >>> print(surface("3.1 m2"))
+    3.1 meter ** 2
+    """
+    return _measure("surface", text)
+
+
+def volume(text: str | pint.Quantity) -> pint.Quantity:
+    """Read a volume, at most 1000 litres. Raises MeasureError as `length` does.
+
+    >>> print(volume("17 fl oz").to("liter").round(2))
+    0.5 liter
+    """
+    return _measure("volume", text)
+
+
 def temperature(text: str | pint.Quantity) -> pint.Quantity:
     """Read a temperature, from -273.15 to 1000 degC. Raises MeasureError as `length` does.
 

@@ -20,7 +20,7 @@ _VULGAR = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _SPELT_OUT = {ord(sign): unicodedata.normalize("NFKC", sign).replace("\u2044", "/") for sign in _VULGAR}
 _BESIDE_VULGAR = re.compile(f"(?<=[0-9])(?=[{_VULGAR}])|(?<=[{_VULGAR}])(?=[0-9{_VULGAR}])")
 
-_PIECE = r"""([0-9.,][0-9.,/ -]*?) ?([a-z°%'"]+)\.?"""
+_PIECE = r"""([0-9.,][0-9.,/ -]*?) ?([a-z°%'"]+|[a-z]+[2²])\.?"""
 _MEASURE = re.compile(rf"([-+]?) ?{_PIECE}(?:(?:-| - | ?){_PIECE})?")
 _ENDS_WITHOUT_UNIT = re.compile(r"""(?:.*[ '"°-])?[0-9.,/]+""")
 _DECIMAL = re.compile(r"([0-9]*)(?:[.,]([0-9]+))?")
@@ -31,7 +31,7 @@ _COMMA_BEFORE_THREE = re.compile(r"([0-9]*),([0-9]{3})")
 def normal_spelling(text: str) -> str:
     """The text with one spelling for spaces, signs, quotes and fractions, in lower case."""
     text = _BESIDE_VULGAR.sub(" ", text.translate(_ASCII)).translate(_SPELT_OUT).lower()
-    return re.sub(" +", " ", text).strip(" ").replace("''", '"').replace("per cent", "percent")
+    return re.sub(" +", " ", text).strip(" ").replace("''", '"').replace("per cent", "percent").replace("fl oz", "floz")
 
 
 def _decimal(amount: str, text: str) -> Fraction | None:

@@ -12,7 +12,20 @@ are floats (mm, rad), arrays, Quantities or symbols, so that one body gives
 """
 
 from shoplib.model.facts import Cautions, Facts
-from shoplib.model.inputs import REQUIRED, Input, angle, choice, count, flag, force, length, mass, percent, stress
+from shoplib.model.inputs import (
+    REQUIRED,
+    Input,
+    angle,
+    choice,
+    count,
+    flag,
+    force,
+    length,
+    mass,
+    percent,
+    stress,
+    surface,
+)
 from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
 from shoplib.model.offers import Offer
 from shoplib.model.results import FOUND, SET, Result, result, under_headings
@@ -35,5 +48,6 @@ __all__ = [
     "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "Model", "Offer",
     "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal",
     "finely", "flag", "force", "given_in_full", "in_full", "inch_twin", "known", "length", "length_in_full", "mass",
-    "model", "percent", "public", "result", "stress", "summary", "under_headings", "write_finely", "write_value",
+    "model", "percent", "public", "result", "stress", "summary", "surface", "under_headings", "write_finely",
+    "write_value",
 ]

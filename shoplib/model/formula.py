@@ -40,6 +40,9 @@ def gravity():
     return sympy.Symbol("g", positive=True)
 
 
+OWN = ("gravity", "millimetre", "megapascal", "kilogram", "litre", "square_metre")
+
+
 @cache
 def brings_sizes(cls, name):
     """Whether a formula brings sizes of its own, such as 2 mm or gravity: then it holds in mm, N and MPa alone.
@@ -50,7 +53,7 @@ def brings_sizes(cls, name):
     """
     import sympy
 
-    own = {each: sympy.Symbol(f"own {each}", positive=True) for each in ("gravity", "millimetre", "megapascal")}
+    own = {each: sympy.Symbol(f"own {each}", positive=True) for each in OWN}
     return not _run(cls, name, True, {}, own).free_symbols.isdisjoint(own.values())
 
 

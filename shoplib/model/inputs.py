@@ -144,8 +144,8 @@ def _declared(kind):
     return declare
 
 
-length, angle, mass, force, stress, percent = map(
-    _declared, ("length", "angle", "mass", "force", "stress", "percent")
+length, angle, mass, force, stress, percent, surface = map(
+    _declared, ("length", "angle", "mass", "force", "stress", "percent", "surface")
 )
 
 

@@ -57,7 +57,7 @@ def result(
     """
     usual = {
         "length": "0.1 mm", "angle": "0.01 deg", "mass": "0.1 kg", "force": "1 N", "stress": "0.1 MPa",
-        "ratio": 0.001, "count": 1,
+        "surface": "0.01 m2", "volume": "0.01 l", "ratio": 0.001, "count": 1,
     }
 
     def declare(body):

@@ -10,7 +10,7 @@ class Plain:
 
     pi = math.pi
     gravity = 9.80665  # N for each kg: standard gravity, 3rd CGPM 1901
-    millimetre = megapascal = kilogram = 1  # for sizes that a formula brings itself, such as 2 * self.millimetre
+    millimetre = megapascal = kilogram = litre = square_metre = 1  # for sizes that a formula brings itself
     model = None
 
     def __init__(self, values):

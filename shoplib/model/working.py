@@ -24,8 +24,9 @@ from shoplib.model.writing import IN_POUNDS
 
 __all__ = ["Working", "formula", "symbols"]
 
-METRIC = {"mass": ("weights", "kg"), "force": ("forces", "N"), "stress": ("stresses", "MPa")}
-MEASURED = ("length", "angle", "mass", "force", "stress", "percent")
+METRIC = {"mass": ("weights", "kg"), "force": ("forces", "N"), "stress": ("stresses", "MPa"),
+          "surface": ("surfaces", "m²"), "volume": ("volumes", "l")}
+MEASURED = ("length", "angle", "mass", "force", "stress", "percent", "surface")
 
 
 class Step(NamedTuple):
@@ -262,8 +263,8 @@ class Working:
         return f"<details><summary style='font-size:15px;cursor:pointer'>The whole formula</summary>{rows}</details>"
 
 
-_ORDINALS = {"2": "half", "4": "quarter", "8": "8th", "16": "16th", "32": "32nd", "64": "64th", "128": "128th"}
 LINE = 56  # letters of a sentence under a formula, which breaks no line of its own
+_ORDINALS = {"2": "half", "4": "quarter", "8": "8th", "16": "16th", "32": "32nd", "64": "64th", "128": "128th"}
 
 
 def _trimmed(value, places):

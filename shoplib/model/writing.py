@@ -8,8 +8,12 @@ LENGTH_STEPS = ("0.1 mm", "1/64 in")
 FINE = {
     "length": ("0.01 mm", "0.001 in"), "angle": ("0.01 deg", None), "mass": ("0.01 kg", None),
     "force": ("0.1 N", None), "stress": ("0.01 MPa", None),
+    "surface": ("0.001 m2", None), "volume": ("0.001 l", None),
 }
-IN_POUNDS = {"mass": ("lb", "0.1 lb"), "force": ("lbf", "1 lbf"), "stress": ("psi", "10 psi")}  # beside inches
+IN_POUNDS = {
+    "mass": ("lb", "0.1 lb"), "force": ("lbf", "1 lbf"), "stress": ("psi", "10 psi"), "surface": ("ft2", "0.1 ft2"),
+    "volume": ("floz", "0.1 floz"),
+}  # beside inches
 
 
 def write_value(value, kind, unit, step, inch_step):
@@ -23,7 +27,7 @@ def write_value(value, kind, unit, step, inch_step):
     if kind == "angle":
         return measure.write(value, kind, "deg", step)
     if kind in IN_POUNDS:
-        return measure.write(value, kind, *IN_POUNDS[kind] if unit == "in" else (_BASE_UNITS[kind], step))
+        return measure.write(value, kind, *IN_POUNDS[kind] if unit == "in" else (_METRIC[kind], step))
     if kind == "percent":
         on_tenths = abs(1000 * value - round(1000 * value)) < 1e-6
         return measure.write(value, kind, "percent", "0.1 %" if on_tenths else "0.01 %")
@@ -92,7 +96,9 @@ def write_finely(value):
 
 _BASE_UNITS = {
     "length": "mm", "table": "mm", "angle": "rad", "mass": "kg", "force": "N", "stress": "MPa", "temperature": "degC",
+    "surface": "m**2", "volume": "liter",
 }
+_METRIC = {"mass": "kg", "force": "N", "stress": "MPa", "surface": "m2", "volume": "l"}
 
 
 def public(value, kind):

@@ -1,6 +1,8 @@
-"""Drawings of the whole stand."""
+"""Drawings of the whole stand, of its squareness and of its finish."""
 
+from shoplib.drawing.the_stand.finish import finish
 from shoplib.drawing.the_stand.front import front
+from shoplib.drawing.the_stand.squareness import squareness
 
-DRAWINGS = {"Stand": front}
+DRAWINGS = {"Finish": finish, "Squareness": squareness, "Stand": front}
 TEMPLATES = {}

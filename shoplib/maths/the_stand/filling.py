@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from shoplib.model import REQUIRED, ShapeError
 
-NUMBERS = ("length", "angle", "mass", "force", "stress", "percent")
-OWN = ("gravity", "millimetre", "megapascal", "kilogram", "pi")
+NUMBERS = ("length", "angle", "mass", "force", "stress", "percent", "surface")
+OWN = ("gravity", "millimetre", "megapascal", "kilogram", "litre", "square_metre", "pi")
 
 
 class Size(NamedTuple):
@@ -24,6 +24,7 @@ class Reckoned(NamedTuple):
     """Filled by a formula of the stand's sizes: one way only."""
 
     formula: object
+    named: str = ""  # the stand's result that it is
 
     def read(self, plain):
         return self.formula(plain)
@@ -45,7 +46,7 @@ def size(name):
 
 def reckoned(formula):
     """From a formula of the stand's sizes, or from the stand's result of this name."""
-    return Reckoned(attrgetter(formula) if isinstance(formula, str) else formula)
+    return Reckoned(attrgetter(formula), formula) if isinstance(formula, str) else Reckoned(formula)
 
 
 def always(value):

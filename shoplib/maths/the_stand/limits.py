@@ -1,7 +1,5 @@
 """What of the whole stand cannot be made, and what should worry you, beyond what the lessons say of each operation."""
 
-from math import hypot
-
 from shoplib.maths.pull_bars.hand import HAND
 from shoplib.maths.pull_bars.hand import SOURCE as OF_HANDS
 from shoplib.maths.pull_bars.stub_in_leg import Hole, wood_across, wood_square
@@ -148,8 +146,3 @@ def from_lesson(kind, stand, operation, told, **more):
 def caution_from_lesson(stand, operation, caution):
     """The same of a Caution."""
     return from_lesson(Caution, stand, operation, caution, source=caution.source)
-
-
-def diagonal(stand):
-    """From leg centre to leg centre across the square."""
-    return hypot(stand.leg_spacing, stand.leg_spacing)

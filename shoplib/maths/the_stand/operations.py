@@ -14,6 +14,8 @@ from shoplib.maths.rebates import PanelSeason, Rebate
 from shoplib.maths.screws import PanelScrew
 from shoplib.maths.stave_rings import HollowBlank, StaveRing
 from shoplib.maths.the_stand.filling import Operation, always, reckoned, size
+from shoplib.maths.the_stand.finish import Finish
+from shoplib.maths.the_stand.squareness import Squareness
 from shoplib.maths.trimming import GrainArcs, Patch, TwoFaces
 
 LEGS = 4
@@ -290,6 +292,20 @@ TABLE = (
             "panel_thickness": size("panel_thickness"), "from_fixed": size("screw_from_fixed"),
             "washer_thickness": size("washer_thickness"), "washer_diameter": size("washer_diameter"),
             "lead_short": size("lead_short"),
+        },
+    ),
+    Operation(
+        "squareness", "Make the diagonals equal", "13_the_stand", Squareness, "stand",
+        fill={
+            "length": size("leg_spacing"), "width": size("leg_spacing"), "diagonal_1": reckoned("first_diagonal"),
+            "diagonal_2": reckoned("second_diagonal"),
+        },
+    ),
+    Operation(
+        "finish", "Measure out the finish", "13_the_stand", Finish, "stand",
+        fill={
+            "area": reckoned("finish_area"), "coverage": size("finish_coverage"), "coats": size("finish_coats"),
+            "loss": size("finish_loss"),
         },
     ),
     Operation(

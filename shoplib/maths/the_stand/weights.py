@@ -93,6 +93,25 @@ def _bar(stand):
         yield Piece("arm of the bar", 2, section * stand.bar_reach, stand.timber, level, skin + stand.bar_reach / 2)
 
 
+def surface(stand):
+    """All faces that get finish, in mm2: both faces and the edge of each panel, the rims, legs, rails and bar.
+
+    Ends are left out, and what lies on one another is counted once or not at all: the panel's edge in its rebate.
+    """
+    legs = stand.casters * stand.shortened_leg + (4 - stand.casters) * stand.stand_height
+    found = stand.pi * stand.leg_diameter * legs
+    around = 2 * (stand.rail_thickness + stand.rail_height)
+    found += 4 * stand.trays * around * stand.rail_length
+    panel = stand.pi * stand.panel_diameter * (stand.panel_diameter / 2 + stand.panel_thickness)
+    ring = stand.pi / 2 * (stand.tray_diameter**2 - stand.rim_inside**2)
+    walls = stand.pi * (stand.tray_diameter + stand.rim_inside) * stand.rim_height
+    found += stand.trays * (panel + ring + walls)
+    if stand.pull_bar == "none":
+        return found
+    long = stand.bar_length if stand.pull_bar == "stubs" else stand.bar_width + 2 * stand.bar_reach
+    return found + stand.pi * stand.bar_diameter * long
+
+
 class Load(NamedTuple):
     """A weight at its place."""
 
