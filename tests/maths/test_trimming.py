@@ -76,6 +76,11 @@ def test_first_bearing_runs_on_the_template(given_sizes):
     rim = trim.first_set - trim.first_cutting_length  # the bearing sits where the edges begin
     assert trim.hold == CLOSE(rim, abs=1e-9)
     assert 0 < rim <= trim.template_thickness + 1e-9
+    # Left out, the cut is as deep as the cutter stands, over the ring or past it; given, the edges end just there.
+    if not trim.has("first_depth"):
+        assert rim == CLOSE(trim.bearing_hold)
+    else:
+        assert trim.first_set - trim.template_thickness == CLOSE(trim.first_depth)
 
 
 def test_demo_by_hand():
