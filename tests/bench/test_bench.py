@@ -20,7 +20,7 @@ from pages import (
     type_in,
 )  # fmt: skip
 
-from shoplib import Bench, CircleJig, MeasureError, ShapeError, StaveRing
+from shoplib import Bench, CircleJig, MeasureError, ShapeError, StaveRing, StubBar
 
 home = importlib.import_module("shoplib.bench.bench")
 ALL_EXAMPLES = [model for made in EXAMPLES.values() for model in made]
@@ -172,6 +172,17 @@ def test_every_example_can_start_in_inches(model):
     started = Bench(model)
     started.hear({"unit": "inches"})
     assert started.problem is None and started.model is not None
+
+
+def test_a_size_whose_inch_twin_draws_a_caution_starts_finer():
+    """Stubs of 14 mm hold where 1/2 in do not: 9/16 in, but the bar in plain eighths."""
+    metric = StubBar("19 mm", "14 mm", "43 mm", "360 mm", "30 mm", "9 mm", "18 mm", "10 kg", leg_diameter="35 mm")
+    started = Bench(metric)
+    started.hear({"unit": "inches"})
+    assert [stands(started, f"box.{name}") for name in ("stub_diameter", "bar_diameter")] == ["9/16 in", "3/4 in"]
+    assert [each.input for each in started.model.cautions] == [each.input for each in metric.cautions]
+    coarse = started.model.replace(stub_diameter="1/2 in")
+    assert "stub_diameter" in [each.input for each in coarse.cautions]
 
 
 def test_back_to_the_start(bench):
