@@ -49,6 +49,7 @@ from shoplib.model import (
     mass,
     model,
     result,
+    write_finely,
 )
 from shoplib.model.budget import plain_budget
 from shoplib.model.formula import brings_sizes, formula, gravity, on_the_page, symbols
@@ -1136,3 +1137,20 @@ def test_defaults_left_out_are_sensible_inch_sizes_where_all_is_given_in_inches(
     metric = cls(**given | {one: f"{made.values[one]} mm"})
     assert {name: metric.values[name] for name in usual} == usual
     assert made.replace(**{one: made.values[one] * measure.length("1 mm")}) == made
+
+
+@pytest.mark.parametrize(
+    ("size", "unit", "told"),
+    [
+        (12, "percent", "12.00 %"), (3, "deg", "3.00 deg"), (3, "ft", "914.40 mm"), (3, "kg", "3.00 kg"),
+        (3, "m**2", "3.000 m²"), (3, "liter", "3.000 l"),
+    ],
+)  # fmt: skip
+def test_a_quantity_of_any_kind_is_written_finely(size, unit, told):
+    assert write_finely(measure.quantity(size, unit)) == told
+
+
+def test_an_inch_size_off_the_sliders_step_is_told_on_a_rule_where_it_lies_on_one():
+    height = Rolling.inputs()["cg_from_casters"]
+    assert height.write(7.125 * 25.4, "in") == "7 1/8 in" and height.write(180.0, "in") == "7.087 in"
+    assert height.write(180.25, "mm") == "180.25 mm" and height.write(7.25 * 25.4, "in") == "7 1/4 in"

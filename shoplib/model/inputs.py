@@ -2,9 +2,10 @@
 
 from shoplib import measure
 from shoplib.model.sentences import ShapeError
-from shoplib.model.writing import FINE, public, write_value
+from shoplib.model.writing import FINE, LENGTH_STEPS, public, write_value
 
 REQUIRED = object()
+SIXTY_FOURTH = 25.4 / 64  # mm, the finest mark of a rule in inches
 
 
 class Usual(str):
@@ -106,17 +107,18 @@ class Input:
 
         A size that does not fall on the slider's step is written more finely, never rounded to it.
         """
-        if self.kind in FINE and value is not None and not self._on_step(value, unit):
-            return write_value(value, self.kind, unit, *FINE[self.kind])
+        if self.kind in FINE and value is not None and not _on_step(value, self.step_in(unit)):
+            on_a_rule = self.kind == "length" and unit == "in" and _on_step(value, SIXTY_FOURTH)
+            return write_value(value, self.kind, unit, *(LENGTH_STEPS if on_a_rule else FINE[self.kind]))
         return write_value(value, self.kind, unit, self.step, self.inch_step)
-
-    def _on_step(self, value, unit):
-        steps = value / self.step_in(unit)
-        return abs(steps - round(steps)) < 1e-7
 
     def step_in(self, unit):
         """The slider's step in mm, rad, kg or one: a neat part of a millimetre, or of an inch."""
         return self.plain_steps["in" if unit == "in" else "mm"]
+
+
+def _on_step(value, step):
+    return abs(value / step - round(value / step)) < 1e-7
 
 
 def is_in_inches(text):

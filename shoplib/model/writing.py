@@ -78,7 +78,9 @@ def finely(item, value, unit="mm"):
     return write_value(value, item.kind, unit, *FINE.get(item.kind, (step, None)))
 
 
-_WRITTEN = {"length": "mm", "angle": "deg", "mass": "kg", "force": "N", "stress": "MPa"}
+_WRITTEN = {
+    "length": "mm", "angle": "deg", "mass": "kg", "force": "N", "stress": "MPa", "surface": "m2", "volume": "l",
+}
 
 
 def write_finely(value):
@@ -87,11 +89,11 @@ def write_finely(value):
         return str(value)
     if not hasattr(value, "magnitude"):
         return f"{value:.4f}"
-    fine = [(_WRITTEN[kind], step) for kind, (step, _) in FINE.items()]
-    for unit, step in (*fine, ("percent", "0.01 %")):
-        if str(value.units) == unit or value.is_compatible_with(unit) and not value.dimensionless:
-            return measure.show(value, unit, step)
-    return measure.show(value, "deg", "0.01 deg")
+    if str(value.units) in ("percent", "degree") or value.dimensionless:
+        unit = "percent" if str(value.units) == "percent" else "deg"
+        return measure.show(value, unit, "0.01 %" if unit == "percent" else "0.01 deg")
+    kind = next(kind for kind in FINE if value.is_compatible_with(_BASE_UNITS[kind]))
+    return measure.show(value, _WRITTEN[kind], FINE[kind][0])
 
 
 _BASE_UNITS = {

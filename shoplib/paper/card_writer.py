@@ -97,7 +97,7 @@ class CardWriter:
             end = self._table(self.left, y, widths, ("Sizes given", ""), given)
             start += sum(widths) + GAP
         if settings:
-            texts = [row for _, rows in settings for row in rows]
+            texts = [row for heading, rows in settings for row in ((heading, ""), *rows)]
             widths = _columns(texts, self.right - start - MEASURED, bold=True)
             widths = (*widths, min(self.right - start - sum(widths), WIDEST))
             for heading, rows in settings:

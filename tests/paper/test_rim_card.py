@@ -50,6 +50,8 @@ def test_the_circle_without_the_doubtful_point_comes_first(monkeypatch):
     assert clean.settings == (("It comes to", others),) and others != everything
     assert dict(everything)["diameter"] == "438.1 mm"
     assert sheet.views[0].title.startswith("Without point 6: centre ")
+    texts = [text.text for text in compose(contents, sheet).page.texts]
+    assert first in texts and second in texts, "each heading on a line of its own"
     assert contents.plans[0].words.startswith("Points, and how far each is off the circle without point 6")
 
 
