@@ -4,8 +4,9 @@ import math
 
 import pytest
 from hypothesis import given, settings
-from models import EXAMPLES, drawn, sizes
+from models import EXAMPLES
 from paper.reading import pages, strokes
+from possible_screws import possible_screws
 from shapely import Point
 from shapes import areas, measured, on, view
 
@@ -22,11 +23,11 @@ def section(screw):
     return view(draw(screw), "Section")
 
 
-@given(given_sizes=sizes(PanelScrew))
+@given(given_sizes=possible_screws())
 @over_the_range
 def test_section_has_the_sizes_told(given_sizes):
     """The screw's own outline is measured against rail and panel: what holds, what covers, what it hangs on."""
-    screw = drawn(PanelScrew, given_sizes)
+    screw = PanelScrew(**given_sizes).plain
     cut = section(screw)
     (panel,), rail = areas(cut, "panel"), areas(cut, "rail")
     head, shaft = areas(cut, "screw")
@@ -48,10 +49,10 @@ def test_section_has_the_sizes_told(given_sizes):
         assert measured(cut, name) == pytest.approx(wanted)
 
 
-@given(given_sizes=sizes(PanelScrew))
+@given(given_sizes=possible_screws())
 @over_the_range
 def test_seat_shows_where_the_seasons_carry_the_screw(given_sizes):
-    screw = drawn(PanelScrew, given_sizes)
+    screw = PanelScrew(**given_sizes).plain
     seat = view(draw(screw), "Seat")
     (dry,), (damp,), (shank,) = (on(seat, layer, Circle) for layer in ("dry", "damp", "screw"))
     bore, hole = (each.radius for each in on(seat, "slide_hole", Circle))
@@ -69,10 +70,10 @@ def test_seat_shows_where_the_seasons_carry_the_screw(given_sizes):
     assert wall.text == f"wall\n{length_in_full(screw.counterbore_wall)}"
 
 
-@given(given_sizes=sizes(PanelScrew))
+@given(given_sizes=possible_screws())
 @over_the_range
 def test_panel_moves_over_the_rails_across_its_grain_only_there_is_it_screwed(given_sizes):
-    screw = drawn(PanelScrew, given_sizes)
+    screw = PanelScrew(**given_sizes).plain
     plan = view(draw(screw), "The panel")
     carry, *_ = rails = on(plan, "rail", Area)
     assert [each.grain for each in rails] == [UPRIGHT, UPRIGHT, 0.0, 0.0] and carry.grain == UPRIGHT

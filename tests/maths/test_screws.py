@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES
+from possible_screws import possible_screws
 from shapely import Point, Polygon
 from shapely.affinity import rotate, scale, translate
 
@@ -144,7 +145,7 @@ class Moved:
     def __init__(self, plain):
         self.plain = plain
 
-    def carried(self, moisture, fibres=5000):
+    def carried(self, moisture, fibres=500):
         width = self.plain.from_fixed / fibres
         change = self.plain.movement * 100 * (moisture - self.plain.made)
         return sum(width * (1 + change) for _ in range(fibres)) - self.plain.from_fixed
@@ -324,10 +325,97 @@ def test_both_examples_have_units_of_their_own():
     assert measure.show(inch.rail_height, "in", "1/64 in").endswith(" in")
 
 
-@settings(max_examples=40)
-@given(models.sizes(PanelScrew))
+# Over the whole range ---------------------------------------------------------------------------------------
+
+
+@settings(max_examples=100)
+@given(possible_screws())
 def test_over_the_whole_range(given_sizes):
-    plain = models.drawn(PanelScrew, given_sizes)
-    assert plain.web + plain.counterbore_depth == CLOSE(plain.rail_height)
-    assert plain.grip + plain.cover == CLOSE(plain.panel_thickness)
-    assert plain.grip > 0 and plain.cover > 0 and plain.hole_needed >= plain.shank_diameter
+    """Reckoned anew from the texts alone, from the rail's underside up and from the middle of the hole outward."""
+    size = read(given_sizes)
+    plain = PanelScrew(**given_sizes).plain
+    seat = size["counterbore_depth"]
+    tip = seat - size["washer_thickness"] + size["screw_length"]  # above the rail's underside
+    assert plain.web == CLOSE(size["rail_height"] - seat, abs=1e-9)
+    assert plain.grip == CLOSE(tip - size["rail_height"], abs=1e-9) and plain.grip > 0
+    assert plain.cover == CLOSE(size["rail_height"] + size["panel_thickness"] - tip, abs=1e-9) and plain.cover > 0
+    side = (size["hole_diameter"] - size["shank_diameter"]) / 2  # as far as the shank can go
+    edge = (size["washer_diameter"] or size["head_diameter"]) / 2
+    assert plain.bearing == CLOSE(edge - side - size["hole_diameter"] / 2, abs=1e-9)
+    assert plain.counterbore_wall == CLOSE(size["rail_thickness"] / 2 - edge - side, abs=1e-9)
+    assert plain.counterbore_diameter == CLOSE(2 * (edge + side))
+    moves = [Moved(plain).carried(size[season]) for season in ("dry", "damp")]
+    assert (plain.move_dry, plain.move_damp) == CLOSE(tuple(moves), abs=1e-8)
+    assert plain.hole_needed == CLOSE(size["shank_diameter"] + 2 * max(map(abs, moves)), abs=1e-7)
+    assert plain.spare == CLOSE(side - max(map(abs, moves)), abs=1e-7)
+
+
+def read(given_sizes):
+    """The numbers in the texts, in mm, a moisture as a ratio."""
+    return {
+        name: text if text is None or name in ("species", "cut")
+        else float(text.split()[0]) / (100 if text.endswith("%") else 1) for name, text in given_sizes.items()
+    }  # fmt: skip
+
+
+def test_every_end_of_every_range_can_be_made():
+    """What is drawn leaves no part of the declared ranges out, and not a single screw is refused."""
+    wanted = {(name, end) for name, item in PanelScrew.inputs().items() for end in (item.low, item.high)
+              if not item.options}  # fmt: skip
+    seen, counted = set(), []
+
+    @settings(max_examples=300, derandomize=True, database=None)
+    @given(possible_screws())
+    def look(given_sizes):
+        counted.append(PanelScrew(**given_sizes))
+        values = counted[-1].values
+        seen.update(pair for pair in wanted if values[pair[0]] is not None and abs(values[pair[0]] - pair[1]) < 0.02)
+
+    look()
+    assert wanted - seen == set() and len(counted) >= 300
+    assert {each.values["washer_diameter"] is None for each in counted} == {True, False}
+
+
+def can_be_made(size):
+    """By hand: wood over the head, thread in the panel, wood over the tip; head wider than hole, hole than shank."""
+    web = size["rail_height"] - size["counterbore_depth"]
+    thread = size["screw_length"] - size["washer_thickness"] - web
+    washer, head, hole, shank = (size[f"{each}_diameter"] for each in ("washer", "head", "hole", "shank"))
+    bears = head if washer is None else washer
+    return (
+        web > 0 and 0 < thread < size["panel_thickness"] and size["root_diameter"] <= shank < head <= bears
+        and shank <= hole < bears and bears + hole - shank < size["rail_thickness"] and size["dry"] <= size["damp"]
+    )
+
+
+@settings(max_examples=200)
+@given(models.sizes(PanelScrew))
+def test_any_sizes_are_made_or_refused_as_they_should(given_sizes):
+    numbers = read({name: given_sizes.get(name) for name in PanelScrew.inputs()})
+    assert (models.made(PanelScrew, given_sizes) is not None) == can_be_made(numbers)
+
+
+PAST = {  # what is changed, to what (a hair past the limit), and the words of the refusal
+    "counterbore": ("counterbore_depth", lambda plain: plain.rail_height + 1e-6, "goes right through"),
+    "short": ("screw_length", lambda plain: plain.screw_length - plain.grip - 1e-6, "below the panel"),
+    "long": ("screw_length", lambda plain: plain.screw_length + plain.cover + 1e-6, "through a panel"),
+    "root": ("root_diameter", lambda plain: plain.shank_diameter + 1e-6, "thicker than the shank"),
+    "head": ("head_diameter", lambda plain: plain.shank_diameter - 1e-6, "holds nothing"),
+    "washer": ("washer_diameter", lambda plain: plain.head_diameter - 1e-6, "smaller than the head"),
+    "tight": ("hole_diameter", lambda plain: plain.shank_diameter - 1e-6, "does not go through"),
+    "wide": ("hole_diameter", lambda plain: plain.head + 1e-6, "slips through"),
+    "thin": ("rail_thickness", lambda plain: plain.counterbore_diameter - 1e-6, "leaves no wall"),
+    "seasons": ("dry", lambda plain: plain.damp + 1e-6, "Change the two over"),
+    "wet": ("damp", lambda plain: 0.300001, "wet wood"),
+    "made wet": ("made", lambda plain: 0.300001, "wet wood"),
+}
+
+
+@pytest.mark.parametrize("past", PAST)
+@settings(max_examples=20)
+@given(given_sizes=possible_screws())
+def test_a_hair_past_each_limit_is_refused_for_its_reason(past, given_sizes):
+    name, limit, told = PAST[past]
+    right = PanelScrew(**given_sizes)
+    with pytest.raises(ShapeError, match=told):
+        PanelScrew.solved(right.values | {name: limit(right.plain)})
