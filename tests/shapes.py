@@ -1,8 +1,10 @@
 """A drawing's shapes as shapely geometry, so that the tests measure it without the drawing's own code."""
 
-from shapely import Point, Polygon, box, union_all
+import pytest
+from shapely import Point, Polygon, STRtree, box, covers, union_all
 from shapely.geometry import LineString
 
+from shoplib.drawing.layout import lay_out
 from shoplib.drawing.sheet import Arc, Area, Circle, Line
 
 
@@ -72,3 +74,30 @@ def measured(view, words):
 def text_box(text):
     """The box of a text on a plate."""
     return box(*text.box())
+
+
+def drawn_shapes(plate, sheet):
+    """The shapes of the views, without the swatches of the key."""
+    return plate.shapes[-sum(len(view.shapes) for view in sheet.views) :]
+
+
+def check_clear(sheet):
+    """Hold that nothing on the plate sits on anything else or leaves it."""
+    plate = lay_out(sheet)
+    page, boxes = box(0, 0, plate.width, plate.height), [(text.text, text_box(text)) for text in plate.texts]
+    outlines = [(shape.layer, edge) for shape in drawn_shapes(plate, sheet) for edge in edges(shape)]
+    lines = [("dimension", LineString([line.start, line.end])) for line in plate.lines]
+    arrows = [each for each, line in zip(lines, plate.lines) if line.arrow]
+    for (one, place), (other, taken) in meeting(boxes, boxes):
+        assert place is taken or place.intersection(taken).area < 1e-6, f"{one!r} overlaps {other!r}"
+    all_drawn = boxes + outlines + lines
+    for (words, _), inside in zip(all_drawn, covers(page, [place for _, place in all_drawn])):
+        assert inside, f"{words!r} leaves the plate"
+    for (words, _), (layer, _) in meeting(boxes, outlines + arrows):
+        pytest.fail(f"{words!r} sits on a line of {layer}")
+
+
+def meeting(some, others):
+    """The pairs of named places that meet."""
+    found = STRtree([place for _, place in others]).query([place for _, place in some], predicate="intersects")
+    return [(some[i], others[j]) for i, j in found.T]

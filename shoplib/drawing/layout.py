@@ -7,6 +7,7 @@ cannot sit on an outline or on one another, whatever the sizes are. x runs right
 
 from functools import lru_cache
 
+from shoplib.drawing.balance import MARKS, balance
 from shoplib.drawing.placing import Placing
 from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
@@ -23,6 +24,7 @@ KEYED += ("screw", "washer", "fast", "dry", "damp", "seat", "slide_hole", "fast_
 KEYED += ("upper_edge", "knife", "drill", "block")
 KEYED += ("bar", "stub", "thrown", "prick")
 KEYED += ("fault", "saw_cut")
+KEYED += ("rim", "empty", "loaded")
 
 
 def lay_out(sheet, width=960.0, height=690.0, text=17.0, key=True, scale=None):
@@ -101,9 +103,10 @@ def _key(layers, width, height, text):
 
 
 def _swatch(plate, name, x, y, text):
-    half = text * 0.42
-    if name in ("cutter", "pivot", "mark", "prick"):
-        middle = (x + 0.85 * text, y)
+    half, middle = text * 0.42, (x + 0.85 * text, y)
+    if name in MARKS:
+        plate.shapes += balance(name, middle, half)
+    elif name in ("cutter", "pivot", "mark", "prick"):
         plate.shapes.append(Circle(name, middle, half))
         if name == "pivot":
             plate.shapes += _cross_lines(name, middle, text * 0.7)

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from models import EXAMPLES, made, sizes
-from shapely import STRtree, box, covers
+from shapely import box
 from shapely.geometry import LineString
-from shapes import edges, text_box
+from shapes import check_clear, drawn_shapes, text_box
 
 from shoplib import CircleJig, StaveRing
 from shoplib.drawing import draw
@@ -17,33 +17,6 @@ from shoplib.drawing.sheet import LAYERS, Circle, Sheet, rectangle
 
 UNITS = ("mm", "in")
 ALL_EXAMPLES = [model for made in EXAMPLES.values() for model in made]
-
-
-def drawn_shapes(plate, sheet):
-    """The shapes of the views, without the swatches of the key."""
-    return plate.shapes[-sum(len(view.shapes) for view in sheet.views) :]
-
-
-def check_clear(sheet):
-    """Hold that nothing on the plate sits on anything else or leaves it."""
-    plate = lay_out(sheet)
-    page, boxes = box(0, 0, plate.width, plate.height), [(text.text, text_box(text)) for text in plate.texts]
-    outlines = [(shape.layer, edge) for shape in drawn_shapes(plate, sheet) for edge in edges(shape)]
-    lines = [("dimension", LineString([line.start, line.end])) for line in plate.lines]
-    arrows = [each for each, line in zip(lines, plate.lines) if line.arrow]
-    for (one, place), (other, taken) in meeting(boxes, boxes):
-        assert place is taken or place.intersection(taken).area < 1e-6, f"{one!r} overlaps {other!r}"
-    all_drawn = boxes + outlines + lines
-    for (words, _), inside in zip(all_drawn, covers(page, [place for _, place in all_drawn])):
-        assert inside, f"{words!r} leaves the plate"
-    for (words, _), (layer, _) in meeting(boxes, outlines + arrows):
-        pytest.fail(f"{words!r} sits on a line of {layer}")
-
-
-def meeting(some, others):
-    """The pairs of named places that meet."""
-    found = STRtree([place for _, place in others]).query([place for _, place in some], predicate="intersects")
-    return [(some[i], others[j]) for i, j in found.T]
 
 
 @pytest.mark.parametrize("model", ALL_EXAMPLES, ids=repr)
