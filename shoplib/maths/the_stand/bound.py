@@ -130,11 +130,12 @@ class BoundOperation:
 
     @cached_property
     def sizes(self):
-        """The stand's sizes that it hangs on."""
+        """The stand's sizes that it hangs on, or that say how many pieces it is done to."""
         found = {}
         for source in self.operation.fill.values():
             names = (source.name,) if type(source) is Size else sizes_read(self.stand.plain, source.read)
             found.update(dict.fromkeys(names))
+        found.update(dict.fromkeys(sizes_read(self.stand.plain, self.operation.how_many)))
         return tuple(found)
 
 

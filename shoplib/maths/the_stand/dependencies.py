@@ -19,7 +19,7 @@ def sizes_read(stand, read):
 
     values = {name: stand.__dict__[name] for name in inputs if name in stand.__dict__}
     watched = Watched(values)
-    watched.__dict__["reading"] = seen
+    watched.__dict__["seen"] = seen
     read(watched)
     return tuple(seen)
 

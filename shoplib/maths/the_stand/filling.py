@@ -17,7 +17,10 @@ class Size(NamedTuple):
     name: str
 
     def read(self, plain):
-        return plain.__dict__.get(self.name)
+        fields = plain.__dict__
+        if "seen" in fields:  # it is being watched which sizes are read
+            fields["seen"][self.name] = None
+        return fields.get(self.name)
 
 
 class Reckoned(NamedTuple):

@@ -93,6 +93,22 @@ class Stand(Model):
         return moved_by(self, name)
 
     @property
+    def rolling(self):
+        """Lesson 07's model of this stand with its trays loaded."""
+        return self.operation("rolling").model
+
+    def parts(self):
+        """The parts as they go to the saw, for lesson 12.
+
+        >>> from shoplib.maths.the_stand import seedling_stand
+        >>> seedling_stand().parts()[1]
+        Part: 8 rail, 332.0 x 50.0 x 20.0 mm, Ash, white
+        """
+        from shoplib.maths.the_stand.parts import parts_of  # timber is a topic of its own: loaded when asked for
+
+        return parts_of(self)
+
+    @property
     def cautions(self):
         """What should worry you: of the whole, and of each operation with its lesson."""
         said, found = set(), list(limits.worries(self.plain_with(self.made)))

@@ -1,10 +1,11 @@
 """The rolling seedling stand as parts to saw, each size from the model of its lesson; and the boards on the rack."""
 
-from math import ceil, cos, pi
+from math import ceil
 
 from shoplib.maths.coping import Cope
 from shoplib.maths.rebates import Rebate
 from shoplib.maths.stave_rings import StaveRing
+from shoplib.maths.stave_rings.strips import strip_of
 from shoplib.maths.timber.stock import Board, Part
 from shoplib.model import public
 
@@ -27,22 +28,10 @@ def stand_parts():
         Part("leg", 4, "720 mm", "35 mm", "35 mm", ASH, round=True),
         Part("rail", 4, _up(rail.rail_length), "50 mm", "20 mm", ASH),
         Part("pull bar", 1, "400 mm", "19 mm", "19 mm", ASH, round=True),
-        Part("rim strip", 2 * 2 * STAVES // TOGETHER, _up(strip_of(ring, TOGETHER)), _up(ring.plain.board_width),
+        Part("rim strip", 2 * 2 * STAVES // TOGETHER, _up(strip_of(ring.plain, TOGETHER)), _up(ring.plain.board_width),
              "20 mm", ASH),
         Part("panel piece", 2 * PANEL_PIECES, _up(across), _up(across / PANEL_PIECES), "12 mm", ASH),
     )
-
-
-def strip_of(ring, staves):
-    """Shortest square-ended strip that holds so many staves of a ring, in mm; all of them: `ring.strip_length`.
-
-    >>> ring = StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm")
-    >>> round(strip_of(ring, 12) - ring.plain.strip_length, 9), round(strip_of(ring, 3), 1)
-    (0.0, 347.2)
-    """
-    plain = ring.plain
-    mean, slant = (plain.long_edge + plain.short_edge) / 2, (plain.long_edge - plain.short_edge) / 2
-    return staves * mean + (staves - 1) * plain.kerf / cos(pi / plain.staves) + slant
 
 
 def stand_rack():
