@@ -12,7 +12,8 @@ from shoplib.drawing.placing import Placing
 from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
 
-KEYED = ("kept", "waste", "groove", "cutter", "blade", "pivot", "tool", "feed", "base", "board", "piece", "gap")
+KEYED = ("empty", "loaded", "rim")
+KEYED += ("kept", "waste", "groove", "cutter", "blade", "pivot", "tool", "feed", "base", "board", "piece", "gap")
 KEYED += ("stave", "panel", "clash", "bearing")
 KEYED += ("square", "edge", "zone", "drawn", "astray", "mark", "out")
 KEYED += ("neighbour", "drum", "leg")
@@ -24,7 +25,6 @@ KEYED += ("screw", "washer", "fast", "dry", "damp", "seat", "slide_hole", "fast_
 KEYED += ("upper_edge", "knife", "drill", "block")
 KEYED += ("bar", "stub", "thrown", "prick")
 KEYED += ("fault", "saw_cut")
-KEYED += ("rim", "empty", "loaded")
 
 
 def lay_out(sheet, width=960.0, height=690.0, text=17.0, key=True, scale=None):
