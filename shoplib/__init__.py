@@ -29,6 +29,7 @@ _HOMES = {
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
+    "paper.packet": ("save_packet",),
     "bench": ("Bench", "Practice", "RimBench", "SawBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}

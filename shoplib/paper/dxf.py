@@ -1,5 +1,6 @@
 """A template as DXF, for a laser, a CNC router or a CAD program: true millimetres on named layers."""
 
+import io
 import math
 from contextlib import contextmanager
 
@@ -36,6 +37,14 @@ def write_dxf(sheet, imprint, path):
     with _undated():
         document = _document(sheet, imprint)
         return save_whole(path, document.saveas)
+
+
+def text_of(sheet, imprint):
+    """A Sheet as the text of a DXF file."""
+    with _undated():
+        written = io.StringIO()
+        _document(sheet, imprint).write(written)
+        return written.getvalue()
 
 
 def _document(sheet, imprint):

@@ -34,8 +34,9 @@ class Imprint:
         return f"{self.part}: {words[:1].lower()}{words[1:]}" if self.part else words
 
     def made_from(self):
-        """All sizes in one sentence."""
-        return "Made from: " + ", ".join(f"{words} {size}" for words, size in self.sizes) + "."
+        """All sizes in one sentence; nothing where they stand elsewhere."""
+        told = ", ".join(f"{words} {size}" for words, size in self.sizes)
+        return f"Made from: {told}." if told else ""
 
     def stamp(self):
         """Unit, date and mark in words."""

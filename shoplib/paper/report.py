@@ -20,7 +20,7 @@ def printed(plate, picture, corner):
     Part(plate, (0.0, 0.0, plate.width, plate.height)).draw(page)
     if picture is not None:
         scale = (plate.width - 2 * MARGIN) / picture.width
-        Part(picture, (*corner, scale * picture.width, scale * picture.height), pen=1.0).draw(page)
+        Part(picture, (*corner, scale * picture.width, scale * picture.height), pen=picture.width / 960).draw(page)
     return page
 
 
@@ -64,6 +64,12 @@ class Report:
             self.text(MARGIN, self.y + 2, line, bold=bold)
             self.y += TEXT * LEADING
         self.y += 1.5
+
+    def heading(self, words):
+        """A line of its own over what follows."""
+        self.room(3 * TEXT * LEADING)
+        self.text(MARGIN, self.y + 2, words, bold=True)
+        self.y += 1.5 * TEXT * LEADING
 
     def room(self, height):
         """Go to a new page where this one has no room for so much."""

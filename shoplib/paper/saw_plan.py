@@ -23,14 +23,14 @@ def save_saw_plan(plan, unit="mm", paper="A4", folder=None, part="", date=None):
     Raises ValueError for another paper and PrintoutError (an OSError) where the file cannot be written.
     """
     paper_size(paper)
-    imprint = _imprint(plan, unit, part, date)
+    imprint = imprint_of_plan(plan, unit, part, date)
     path = named([part[:40].lower(), "saw-plan", f"{len(plan.boards)}-boards", f"{len(plan.pieces)}-pieces",
                   imprint.mark, f"plan_{paper}.pdf"], folder)  # fmt: skip
-    pages, outline = _printed(compose(plan, imprint, paper))
+    pages, outline = printed_plan(compose(plan, imprint, paper))
     return save_pdf(path, pages, imprint.title("Saw plan"), outline)
 
 
-def _imprint(plan, unit, part, date):
+def imprint_of_plan(plan, unit, part, date):
     """The mark of a plan stands for its parts, boards, allowances and where every piece lies."""
     exactly = [f"{piece.number}: {piece.part.name} {piece.part.species} {piece.part.plain}" for piece in plan.pieces]
     exactly += [f"{each.board.name} {each.board.price} {each.board.plain} {each.layout}" for each in plan.boards]
@@ -50,7 +50,7 @@ def compose(plan, imprint, paper="A4"):
     return writer.pages
 
 
-def _printed(composed):
+def printed_plan(composed):
     """The pages, and their outline; the rows of the buying list lead to their boards."""
     pages = [printed(*each[:3]) for each in composed]
     titled = {plate.title: page for (plate, *_), page in reversed([*zip(composed, pages)])}  # the first of each title
@@ -71,7 +71,7 @@ def _buying_list(writer, plan):
     ], boxes=True, leads=[_title(number, each) for number, each in enumerate(plan.boards, 1)])  # fmt: skip
     writer.table("It comes to", ("", ""), [row for row in plan.buy(unit=unit).rows])
     writer.table("Parts", ("part", "pieces", *SIZES, "rough length", "rough width"), [
-        (part.name, str(count), *_sizes(part.plain, unit), _full(rough.length, unit), _full(rough.width, unit))
+        (part.name, str(count), *_sizes(part.plain, unit), full(rough.length, unit), full(rough.width, unit))
         for part, rough, count in plan.by_part()
     ])  # fmt: skip
 
@@ -87,11 +87,11 @@ def _board(writer, plan, number, each):
         writer.told(f"Fault from {told(low, unit)} to {told(high, unit)}, measured from the left "
                     "end.")  # fmt: skip
     cuts = ("Cuts, in this order", ("cut", "how", "set fence or stop to", "what comes off"), [
-        (str(step.cut.number), "rip" if step.cut.rip else "crosscut", _full(step.fence, unit), plan.comes_off(step))
+        (str(step.cut.number), "rip" if step.cut.rip else "crosscut", full(step.fence, unit), plan.comes_off(step))
         for step in steps(each.board.plain["length"], each.board.plain["width"], each.layout)
     ], True)  # fmt: skip
     pieces = ("Check of sizes", ("piece", "part", "length", "width", "measured"), [
-        (str(place.piece), plan.pieces[place.piece - 1].part.name, _full(place.length, unit), _full(place.width, unit),
+        (str(place.piece), plan.pieces[place.piece - 1].part.name, full(place.length, unit), full(place.width, unit),
          "") for place in each.layout.places
     ])  # fmt: skip
     writer.beside(cuts, pieces)
@@ -104,10 +104,11 @@ def _title(number, each):
 
 
 def _sizes(plain, unit):
-    return [_full(plain[name], unit) for name in SIZES]
+    return [full(plain[name], unit) for name in SIZES]
 
 
-def _full(value, unit):
+def full(value, unit):
+    """A length as it stands in a table, with its decimal where the inches are not exact."""
     return in_full(write_value(value, "length", unit, *LENGTH_STEPS), value, "length", unit)
 
 

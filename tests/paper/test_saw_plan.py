@@ -9,7 +9,7 @@ from pypdf import PdfReader
 from shoplib import Board, Part, saw_plan, stand_parts, stand_rack
 from shoplib.paper import save_saw_plan
 from shoplib.paper.files import PAPERS
-from shoplib.paper.saw_plan import _imprint, compose
+from shoplib.paper.saw_plan import compose, imprint_of_plan
 
 DAY = datetime.date(2031, 5, 7)
 
@@ -49,7 +49,7 @@ def test_the_buying_list_and_the_outline_lead_to_the_boards(tmp_path, plan):
 
 
 def test_one_page_a_board(plan):
-    assert len(compose(plan, _imprint(plan, "mm", "", DAY))) == 1 + len(plan.boards)
+    assert len(compose(plan, imprint_of_plan(plan, "mm", "", DAY))) == 1 + len(plan.boards)
 
 
 @pytest.mark.parametrize("unit", ["mm", "in"])
@@ -57,7 +57,7 @@ def test_one_page_a_board(plan):
 def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
     parts = [Part(f"a part with a long name {n}", 40, f"{60 + n} mm", "14 mm", "20 mm", "Ash, white") for n in range(3)]
     plan = saw_plan(parts, [Board("b", "2900 mm", "200 mm", "27 mm", price=1)] * 2, seconds=1)
-    for plate, *_ in compose(plan, _imprint(plan, unit, "", datetime.date(2031, 9, 30)), paper):
+    for plate, *_ in compose(plan, imprint_of_plan(plan, unit, "", datetime.date(2031, 9, 30)), paper):
         rows = {}
         for text in plate.texts:
             left, top, right, bottom = text.box()

@@ -1,0 +1,190 @@
+"""The packet of a stand: complete, numbered, its templates the ones that are printed alone, whole or not at all."""
+
+import datetime
+import io
+import os
+import random
+import re
+import signal
+import time
+import zipfile
+from typing import NamedTuple
+
+import ezdxf
+import pytest
+from paper.reading import page_size
+from pypdf import PdfReader
+
+from shoplib import drawing
+from shoplib.maths.the_stand import seedling_stand
+from shoplib.maths.the_stand.order import relations
+from shoplib.model import answer_in_full, given_in_full
+from shoplib.paper import packet, pages
+from shoplib.paper.files import PAPERS
+from shoplib.paper.imprint import imprint_of
+from shoplib.paper.packet import Stopped, save_packet
+
+DAY = datetime.date(2031, 5, 7)
+
+
+@pytest.fixture(scope="module")
+def stand():
+    return seedling_stand()
+
+
+@pytest.fixture(scope="module", params=[("mm", "A4"), ("in", "Letter")], ids=" ".join)
+def printed(request, stand, tmp_path_factory):
+    """A packet as it was printed, its reader, and the words of each page."""
+    unit, paper = request.param
+    packet = save_packet(stand, unit, paper, tmp_path_factory.mktemp("packet"), "Seedlings", DAY)
+    reader = PdfReader(packet.document)
+    return Printed(packet, reader, [words(page) for page in reader.pages], unit, paper)
+
+
+class Printed(NamedTuple):
+    packet: object
+    reader: object
+    texts: list
+    unit: str
+    paper: str
+
+
+def words(page):
+    return " ".join(page.extract_text().split()).lower()
+
+
+def test_every_page_has_its_number_and_the_contents_tell_it(printed):
+    _, reader, texts, _, paper = printed
+    for number, text in enumerate(texts, 1):
+        assert f"{number} of {len(texts)}" in text
+    for page in reader.pages:
+        assert sorted(page_size(page)) == pytest.approx(sorted(PAPERS[paper]), abs=0.001)
+    told = [line for page in reader.pages[:2] for line in page.extract_text().splitlines()]
+    listed = [(entry.title, reader.get_destination_page_number(entry) + 1) for entry in _flat(reader.outline[1:])]
+    for title, number in listed:
+        assert f"{title} {number}" in told
+        assert title == "Template, full size" or title.lower() in texts[number - 1]
+
+
+def _flat(outline):
+    for entry in outline:
+        yield from _flat(entry) if isinstance(entry, list) else [entry]
+
+
+def test_order_of_work_leads_to_the_card_of_each_operation(printed, stand):
+    _, reader, texts, _, _ = printed
+    numbers = {page.indirect_reference.idnum: place for place, page in enumerate(reader.pages)}
+    led = set()
+    for page, text in zip(reader.pages, texts):
+        if "tick each step" not in text and "order of work, continued" not in text:
+            continue
+        for link in (each.get_object() for each in page.get("/Annots", ())):
+            number = numbers[link["/Dest"][0].idnum] + 1
+            led.add(number)
+            assert re.search(rf"pages? (\d+, )*{number}\b", text)
+    cards = {
+        reader.get_destination_page_number(entry) + 1 for entry in _flat(reader.outline) if "Step" in entry.title
+    }  # fmt: skip
+    assert cards <= led
+    assert len(cards) == len(stand.operations())
+
+
+def test_all_steps_parts_sizes_and_results_are_told(printed, stand):
+    whole, unit = " ".join(printed.texts), printed.unit
+    place = {step.name: number for number, step in enumerate(stand.order(), 1)}
+    for number, step in enumerate(stand.order(), 1):
+        assert f"{number} {step.title.lower()}" in whole
+        for before, trap in relations(stand.plain)[step.name].items():
+            assert f"after {place[before]}: {trap.lower()}" in whole
+    for part in stand.parts():
+        assert part.name in whole
+    for operation in stand.operations():
+        for name in operation.plain.on_card():
+            item, (answer, reason) = operation.plain.model.results()[name], answer_in_full(operation.plain, name, unit)
+            if not (reason or item.table or item.plan):
+                assert f"{item.words} {answer}".lower() in whole, (operation.name, name)
+    for item in stand.inputs().values():
+        if stand.plain.has(item.name):
+            assert f"{item.words} {given_in_full(stand.plain, item.name, unit)}".lower() in whole
+    assert ("lengths in inches." if unit == "in" else "lengths in millimetres.") in whole
+
+
+def test_templates_are_the_very_pages_that_are_printed_alone(stand, tmp_path):
+    imprint = packet.imprint_of_stand(stand, date=DAY)
+    for operation in stand.operations():
+        chapter = packet._chapter(stand, operation, "mm", "A4", imprint)
+        assert bool(chapter.template) == drawing.has_template(operation.plain.model)
+        if not chapter.template:
+            continue
+        own = imprint_of(operation.model, "mm", packet.heading(stand, operation), DAY)
+        alone = pages.printed(pages.compose(drawing.template(operation.model), own))
+        assert [page.stream.stream for page in chapter.template] == [page.stream.stream for page in alone]
+
+
+def test_measured_sizes_stand_beside_the_nominal_ones_and_what_they_move(stand, tmp_path):
+    thin = stand.as_made(panel_thickness="11.7 mm")
+    imprint = packet.imprint_of_stand(thin, date=DAY)
+    assert imprint.mark != packet.imprint_of_stand(stand, date=DAY).mark
+    chapter = packet._chapter(thin, thin.operation("rebate"), "mm", "A4", imprint)
+    found = packet.save_pdf(tmp_path / "packet.pdf", *packet.document_of(thin, [chapter], imprint, "A4"))
+    whole = [words(page) for page in PdfReader(found).pages]
+    (rebate,) = [text for text in whole if "how many" in text]
+    sizes = "as made panel thickness 11.7 mm (nominal 12.0 mm)."
+    assert f"{sizes} moved by it: rebate depth 11.7 mm (nominal 12.0 mm)" in rebate
+    assert any("panel thickness 12.0 mm 11.7 mm" in text for text in whole), "in the list of all sizes"
+
+
+def test_same_stand_same_bytes(stand, printed, tmp_path):
+    again = save_packet(stand, printed.unit, printed.paper, tmp_path, "Seedlings", DAY)
+    for one, other in zip(again, printed.packet):
+        assert one.name == other.name and one.read_bytes() == other.read_bytes()
+
+
+def test_drawings_for_machines_are_true_millimetres(printed, stand):
+    drawings = printed.packet.drawings
+    with zipfile.ZipFile(drawings) as packed:
+        names = packed.namelist()
+        assert len(names) == sum(drawing.has_template(each.plain.model) for each in stand.operations())
+        for name in names:
+            document = ezdxf.read(io.StringIO(packed.read(name).decode("utf-8")))
+            assert document.units == ezdxf.units.MM and len(document.modelspace())
+            assert not document.audit().has_errors
+        (stave,) = [name for name in names if "_staves_" in name]
+        document = ezdxf.read(io.StringIO(packed.read(stave).decode("utf-8")))
+    across = [point[0] for line in document.modelspace().query("LWPOLYLINE") for point in line.get_points()]
+    long_edge = stand.operation("staves").plain.long_edge
+    assert max(across) - min(across) == pytest.approx(long_edge, abs=0.01)
+
+
+def test_tells_how_far_it_is_and_stops(stand, tmp_path):
+    shares = []
+    before, _ = save_packet(stand, folder=tmp_path, date=DAY, progress=shares.append)
+    assert shares == sorted(shares) and shares[-1] == 1 and len(shares) == 2 * len(stand.operations())
+    kept = before.read_bytes()
+    later = DAY + datetime.timedelta(1)
+    with pytest.raises(Stopped, match="the one before is as it was"):
+        save_packet(stand, folder=tmp_path, date=later, progress=shares.append, stop=lambda: shares[-1] > 0.2)
+    assert before.read_bytes() == kept
+    assert len(list(tmp_path.iterdir())) == 2
+
+
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="this system cannot fork")
+def test_killed_while_printing_leaves_the_one_before_or_the_one_after(stand, tmp_path):
+    """A hundred times, each at another moment of the writing."""
+    imprint, moment = packet.imprint_of_stand(stand, date=DAY), random.Random(7)
+    one, other = (
+        packet.document_of(stand, [packet._chapter(stand, stand.operations()[0], "mm", "A4", imprint)], imprint, paper)
+        for paper in PAPERS
+    )
+    path = tmp_path / "packet.pdf"
+    whole = {packet.save_pdf(path, *each).read_bytes() for each in (other, one)}
+    for _ in range(100):
+        child = os.fork()
+        if not child:
+            packet.save_pdf(path, *other)
+            packet.save_pdf(path, *one)
+            os._exit(0)
+        time.sleep(moment.uniform(0, 0.04))
+        os.kill(child, signal.SIGKILL)
+        os.waitpid(child, 0)
+        assert path.read_bytes() in whole
