@@ -28,9 +28,10 @@ _HOMES = {
     "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand"),
     "drawing": ("draw", "template"),
     "drawing.svg": ("svg",),
+    "paper.stand_file": ("read_stand", "write_stand"),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
     "paper.packet": ("save_packet",),
-    "bench": ("Bench", "Practice", "RimBench", "SawBench", "side_by_side"),
+    "bench": ("Bench", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 __all__ = sorted(_HOME_OF)

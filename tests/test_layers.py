@@ -12,9 +12,9 @@ import shoplib
 
 ROOT = Path(shoplib.__file__).parent
 FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench"]
-HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets"]
+HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets", "tomlkit"]
 ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench"}
-ONLY_ON |= {"ezdxf": "paper", "pydyf": "paper", "fontTools": "paper"}
+ONLY_ON |= {"ezdxf": "paper", "pydyf": "paper", "fontTools": "paper", "tomlkit": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
 
 

@@ -4,6 +4,7 @@ import contextlib
 import os
 import re
 import tempfile
+import time
 from html import escape
 from pathlib import Path
 from urllib.parse import quote
@@ -142,6 +143,37 @@ def save_whole(path, write):
     finally:
         temporary.unlink(missing_ok=True)
     return Printout(path)
+
+
+@contextlib.contextmanager
+def alone_in(folder, seconds=10):
+    """Nobody else who asks for it is in this folder meanwhile: for a file that is read, changed and written again.
+
+    Whoever is killed in it lets go of it. Raises PrintoutError where the folder cannot be had. Where there are no
+    locks (Windows, some network drives) nobody waits.
+    """
+    try:
+        handle = None if fcntl is None else os.open(folder, os.O_RDONLY)
+    except OSError as error:
+        raise PrintoutError(f"There is no folder {folder} to write into ({error.strerror}).") from error
+    try:
+        _wait_for(handle, folder, time.monotonic() + seconds)
+        yield
+    finally:
+        if handle is not None:
+            os.close(handle)
+
+
+def _wait_for(handle, folder, end):
+    while handle is not None:
+        try:
+            return _lock(handle)
+        except BlockingIOError:
+            if time.monotonic() > end:
+                raise PrintoutError(f"Something else keeps writing in the folder {folder}. Try again.") from None
+            time.sleep(0.005)
+        except OSError:
+            return None
 
 
 def clear_unfinished(folder):
