@@ -303,6 +303,20 @@ def test_what_should_worry_is_said(changed, told):
     assert any(told in each.tell() for each in screw(**changed).cautions)
 
 
+@pytest.mark.parametrize(("length", "smooth"), [("19.2 mm", False), ("20.9 mm", False), ("21.1 mm", True)])
+def test_thread_reaches_two_thirds_of_the_way(length, smooth):
+    """NDS: about two thirds of a wood screw are thread. 7 mm lie below the panel: at 21 mm, 14 of them stand in it."""
+    deep = screw(counterbore_depth="44 mm", screw_length=length, panel_thickness="18 mm")
+    assert any("smooth part" in each.tell() for each in deep.cautions) == smooth
+
+
+def test_the_washer_that_is_asked_for_bears_enough():
+    bare = screw(washer_diameter=None, washer_thickness="0 mm")
+    (told,) = (each.tell() for each in bare.cautions if "no longer covers" in each.tell())
+    washer = told.partition("Take a washer, ")[2].partition(" across")[0]
+    assert bare.replace(washer_diameter=washer).bearing.m_as("mm") == CLOSE(0.5)
+
+
 @pytest.mark.parametrize("unit", ["mm", "in"])
 def test_a_hole_a_hair_too_narrow_is_told_so_that_it_can_be_mended(unit):
     """The hole that the caution names is drilled, and nothing more is said: no rounding left it too narrow."""
