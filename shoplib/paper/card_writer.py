@@ -60,6 +60,10 @@ class CardWriter:
         """A sentence on what found no room."""
         return f"… and {words}: see {self.elsewhere}"
 
+    def _left_out(self, count, what):
+        """The same, of things that are counted."""
+        return self._more(f"{count} more {what}{'s' if count > 1 else ''}")
+
     def head(self, y, page=""):
         """Title and mark; unit and date; on the first page lines for what the piece is for and for a name."""
         imprint = self.contents.imprint
@@ -115,7 +119,7 @@ class CardWriter:
         if len(given) <= MOST_GIVEN:
             return given
         self.cut = True
-        return (*given[:FIRST], (self._more(f"{len(given) - FIRST} more sizes"), ""))
+        return (*given[:FIRST], (self._left_out(len(given) - FIRST, "size"), ""))
 
     def sizes(self, y, *columns):
         """Sizes given in columns side by side, all of them."""
@@ -194,7 +198,7 @@ class CardWriter:
         high = min(self.limit, max(FEW, -(-len(rows) // fit)))
         blocks = [rows[start : start + high] for start in range(0, len(rows), high)][:fit]
         left_out = len(rows) - sum(map(len, blocks))
-        more = self._more(f"{left_out} more rows") if left_out else ""
+        more = self._left_out(left_out, "row") if left_out else ""
         across = len(blocks) * (sum(widths) + 5) - 5
         across = max(across, text_width(plan.words, TEXT, bold=True), text_width(more, SMALL))
         return _Blocks(widths, blocks, more, across)
@@ -224,7 +228,7 @@ class CardWriter:
             y = self._caution(y, caution)
         if len(cautions) > shown:
             self.cut = True
-            y = self._caution(y, self._more(f"{len(cautions) - shown} more cautions"))
+            y = self._caution(y, self._left_out(len(cautions) - shown, "caution"))
         return y + GAP - 2
 
     def _caution(self, y, words):

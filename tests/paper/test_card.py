@@ -12,6 +12,7 @@ from shoplib import (
     CircleJig,
     DowelJoint,
     HollowBlank,
+    MitredBar,
     PanelSeason,
     Rebate,
     ShapeError,
@@ -257,6 +258,15 @@ def test_a_line_to_write_on_has_room_beside_the_longest_date_and_is_on_the_first
 
 def test_short_lists_need_no_other_page():
     assert not any(compose(contents(model.plain, unit), square()).rest for model in MODELS for unit in UNITS)
+
+
+def test_one_caution_that_finds_no_room_is_one():
+    """A handle with every slip on Letter: of four cautions three have room, and the last is told of as one."""
+    bar = MitredBar("7/8 in", "15 1/2 in", "2 3/8 in", "110 deg", "3/8 in", "-0.5 deg", "2 deg")
+    sheet = draw(bar, "in")
+    page = compose(contents(bar.plain, "in", use=sheet.use), sheet, "Letter")
+    (told,) = (text.text for text in page.page.texts if text.text.startswith("… and"))
+    assert told == "… and 1 more caution: see overleaf" and len(page.rest) == 1
 
 
 def test_a_long_title_and_long_words_stay_in_their_room(tmp_path):
