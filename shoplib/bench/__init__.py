@@ -7,7 +7,8 @@ import importlib
 
 _HOMES = {
     "Bench": "shoplib.bench.bench", "Practice": "shoplib.bench.practice", "RimBench": "shoplib.bench.rim",
-    "SawBench": "shoplib.bench.timber", "side_by_side": "shoplib.bench.compare",
+    "SawBench": "shoplib.bench.timber", "StandBench": "shoplib.bench.the_stand",
+    "side_by_side": "shoplib.bench.compare",
 }  # fmt: skip
 __all__ = sorted(_HOMES)
 

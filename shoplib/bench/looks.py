@@ -284,6 +284,22 @@ def table(head, rows, frame=OWN_SCROLL):
     """A plain table of texts; columns after the first keep their lines whole."""
     cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
     titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
+def marked(heading, about, rows, key):
+    """A list of (mark, words, beside, stands out) in columns; what stands out is marked and bold, not coloured."""
+    line = "break-inside:avoid;display:flex;gap:6px;padding:1px 0;line-height:1.25"
+    items = "".join(
+        f"<div style='{line}'><span aria-hidden='true'>{mark}</span>"
+        f"<span style='flex:1 1 auto;min-width:0;{'font-weight:bold' if stands_out else ''}'>{escape(words)}</span>"
+        f"<span style='{QUIET}'>{escape(beside)}</span></div>"
+        for mark, words, beside, stands_out in rows
+    )
+    return (
+        f"<div style='font-size:16px;margin-top:4px'><b>{escape(heading)}</b></div>"
+        f"<div style=\"{QUIET}font-size:14px\" role='status'>{escape(about)}. {escape(key)}</div>"
+        f"<div style='font-size:14px;columns:2 230px;column-gap:20px'>{items}</div>"
+    )
+
+
     whole = f"{cell};white-space:nowrap"
     body = "".join(
         f"<tr><td style='{cell}'>{escape(first)}</td>"

@@ -54,6 +54,10 @@ class Stand(Model):
         given = {name: self.inputs()[name].read(value) for name, value in changes.items()}
         return _stand(self.values | given, self.made)
 
+    def of_plain(self, values):
+        """The stand of other sizes in plain values (mm, rad, kg), with what was made of this one."""
+        return _stand(dict(values), self.made)
+
     def on_card(self):
         """Sizes over all, what has to be clear, and what it weighs."""
         bar = ("handle_reach",) if self.pull_bar != "none" else ()
@@ -339,7 +343,12 @@ class Stand(Model):
 
     @result("bar clear of the upper rim", "f_b")
     def bar_room(self):
-        """Level, between the bar and the edge of a tray, where the bar is at the height of its rim."""
+        """Level, between the bar and the edge of a tray, where the bar is at the height of its rim.
+
+        Raises ShapeError without a bar.
+        """
+        if self.pull_bar == "none":
+            raise ShapeError("This stand has no bar.", input="pull_bar")
         return self.leg_spacing / 2 + self.leg_diameter / 2 + self.hand_room - self.tray_diameter / 2
 
     @result("arms' tips beyond the leg's surface", "k_a", minor=True)
