@@ -77,6 +77,14 @@ def test_a_light_timber_needs_no_lead_hole_and_says_so():
     assert screw(species="Beech, American").plain.lead_hole == CLOSE(0.9 * 2.8)
 
 
+def test_lead_hole_stops_short_of_the_tip():
+    """By hand: 8 mm of thread, 2 or 3 mm less; where nothing would be left of it, none is told."""
+    assert screw().plain.lead_depth == 6 and screw(lead_short="3 mm").plain.lead_depth == 5
+    assert screw(lead_short="0 mm").plain.lead_depth == 8
+    with pytest.raises(ShapeError, match="2.0 mm of thread .* no lead hole can stop 2.0 mm short"):
+        screw(screw_length="34 mm").lead_depth  # noqa: B018
+
+
 def test_movement_as_printed():
     """Wood Handbook p. 13-17: 232 mm, coefficient 0.00245, 8 to 11 %: 1.7 mm more, 233.7 mm; and the same in inches."""
     for each, unit, digits in (("WM1", 25.4 / 25.4, 1), ("WM1i", 25.4, 3)):
