@@ -2,6 +2,7 @@
 //   data-place   the kernel fills it: HTML, a field's value, or several properties at once
 //   data-ask     a field: what a person sets is told to the kernel under this name
 //   data-press   a button, told with its data-value
+//   data-open    a button that lets a person choose a file; its name and its text are told
 //   data-columns holds columns that stand side by side where there is room; else their parts follow one another
 const ROOM = 900;
 
@@ -58,7 +59,19 @@ function render({model, el}) {
   for (const left of ["focusout", "keydown"]) el.addEventListener(left, ({target, key = "Enter"}) => {
     if (key === "Enter" && target.dataset.typing) tell(target);
   });
+  // The text is null where the file is none, or larger than any table.
+  const open = name => {
+    const input = document.createElement("input");
+    Object.assign(input, {type: "file", accept: ".csv,.tsv,.txt,text/csv", onchange: async () => {
+      const [file] = input.files, reads = new TextDecoder("utf-8", {fatal: true});
+      const text = file.size > 2e6 ? null : await file.arrayBuffer().then(all => reads.decode(all)).catch(() => null);
+      ask(name, {name: file.name, text});
+    }});
+    input.click();
+  };
   el.addEventListener("click", event => {
+    const opens = event.target.closest("[data-open]");
+    if (opens) open(opens.dataset.open);
     const each = event.target.closest("[data-press]");
     if (each) ask(each.dataset.press, each.dataset.value ?? "");
   });

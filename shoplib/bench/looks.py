@@ -81,6 +81,14 @@ def button(name, value, words, title, mark=""):
     )
 
 
+def opener(name, words, title):
+    """A button that lets a person choose a file."""
+    return (
+        f'<button type="button" {KEYS} data-open="{name}" title="{escape(title)}" style="{PRESSED}">{escape(words)}'
+        "</button>"
+    )
+
+
 def buttons(*made):
     return f"<div style='display:flex;flex-wrap:wrap;align-items:center;gap:6px'>{''.join(made)}</div>"
 
@@ -276,14 +284,6 @@ def cautions(found, unit):
     return f'<div style="font-size:16px;line-height:1.35;min-height:28px">{items}</div>'
 
 
-# Wider than the page only inside its own frame; the frame itself never stretches what it stands in.
-OWN_SCROLL = "overflow-x:auto;width:0;min-width:100%"
-
-
-def table(head, rows, frame=OWN_SCROLL):
-    """A plain table of texts; columns after the first keep their lines whole."""
-    cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
-    titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
 def marked(heading, about, rows, key):
     """A list of (mark, words, beside, stands out) in columns; what stands out is marked and bold, not coloured."""
     line = "break-inside:avoid;display:flex;gap:6px;padding:1px 0;line-height:1.25"
@@ -300,6 +300,14 @@ def marked(heading, about, rows, key):
     )
 
 
+# Wider than the page only inside its own frame; the frame itself never stretches what it stands in.
+OWN_SCROLL = "overflow-x:auto;width:0;min-width:100%"
+
+
+def table(head, rows, frame=OWN_SCROLL):
+    """A plain table of texts; columns after the first keep their lines whole."""
+    cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
+    titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
     whole = f"{cell};white-space:nowrap"
     body = "".join(
         f"<tr><td style='{cell}'>{escape(first)}</td>"

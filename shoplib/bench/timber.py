@@ -256,8 +256,12 @@ class SawBench(Standing):
         elif name == "back":
             self.texts = dict(self.start)
             self.begin()
-        elif what in ("add", "remove", "load"):
-            {"add": self._add, "remove": self._remove, "load": self._load}[what](kind)
+        elif what in ("add", "load"):
+            {"add": self._add, "load": self._load}[what](kind)
+        elif what == "file":
+            self._chosen(kind, value)
+        elif what.endswith(".away"):
+            self._away(kind, int(what.partition(".")[0]))
         elif name in self.texts or what == "path":
             self.texts[name] = str(value)
             self._check()
@@ -279,10 +283,14 @@ class SawBench(Standing):
         else:
             self.said = f"There is room for {most} {kind}s on the bench."
 
-    def _remove(self, kind):
-        """Take the last row away."""
+    def _away(self, kind, number):
+        """Take one row away; those below it move up."""
         columns, _ = EACH[kind]
         last = self.texts[f"{kind}.rows"]
+        if not 0 < number <= last:
+            return
+        for row in range(number, last):
+            self.texts |= {f"{kind}.{row}.{column}": self.texts[f"{kind}.{row + 1}.{column}"] for column in columns}
         self.texts |= {f"{kind}.{last}.{column}": "" for column in columns}
         self.texts[f"{kind}.rows"] = max(last - 1, 1)
         self._check()
@@ -294,14 +302,25 @@ class SawBench(Standing):
         except MeasureError as error:
             self.problem = error
 
+    def _chosen(self, kind, file):
+        """Fill a table from a file that a person chose on the page; where it cannot be read the table stays."""
+        name, text = str(file["name"])[:60], file["text"]
+        try:
+            if not isinstance(text, str):
+                raise MeasureError(f"{name} cannot be read: it is not a text file, or too long for a table.")
+            self._fill(kind, {"part": files.parts_in, "board": files.boards_in}[kind](text, name))
+        except MeasureError as error:
+            self.problem = error
+
     def read_table(self, kind, path):
         """Fill the table of parts ("part") or boards ("board") from a file."""
         if not path:
             raise MeasureError("Write the name of a file beside this page first, such as boards.csv.")
-        reads, texts = {
-            "part": (files.read_parts, files.part_texts), "board": (files.read_boards, files.board_texts),
-        }[kind]  # fmt: skip
-        self._table(kind, [texts(each, self.unit) for each in reads(path)], self.texts)
+        self._fill(kind, {"part": files.read_parts, "board": files.read_boards}[kind](path))
+
+    def _fill(self, kind, found):
+        texts = {"part": files.part_texts, "board": files.board_texts}[kind]
+        self._table(kind, [texts(each, self.unit) for each in found], self.texts)
         self._check()
 
     def show_failure(self, error):
@@ -384,9 +403,10 @@ def _table_html(kind):
     )
     bar = looks.buttons(
         looks.button(f"{kind}.add", "", "Add a row", f"One more row for a {kind}"),
-        looks.button(f"{kind}.remove", "", "Take the last row away", f"The last row of the {kind}s goes"),
+        looks.opener(f"{kind}.file", "Fill from a file …", f"Choose a CSV file: all {kind}s come from it"),
+        "<span style='font-size:15px'>or</span>",
         looks.field(f"{kind}.path", f"File with {kind}s, beside this page", f"{kind}s.csv", 150),
-        looks.button(f"{kind}.load", "", "Fill from this file", f"All {kind}s come from the file"),
+        looks.button(f"{kind}.load", "", "Fill from this path", f"All {kind}s come from the file of this name"),
     )
     return (
         f"<div style='margin:8px 0'><b style='font-size:17px'>{kind.capitalize()}s</b><div style='overflow-x:auto'>"
@@ -399,7 +419,7 @@ def _boxes(kind, number):
     return f"<b style='flex:0 0 22px;font-size:15px'>{number}</b>" + "".join(
         looks.field(f"{kind}.{number}.{name}", f"{kind.capitalize()} {number}, {name}", "", WIDTHS.get(name, 92))
         for name in columns
-    )
+    ) + looks.button(f"{kind}.{number}.away", "", "✕", f"Take {kind} {number} away")
 
 
 def _tell(error, unit):

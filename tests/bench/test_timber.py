@@ -88,7 +88,7 @@ def test_rows_come_and_go(bench):
     assert bench.live.shown["board.3.row"]["style"] == module.HIDDEN
     ask(bench, board__2__board="two", board__2__length="1 m")
     assert "width is empty" in bench.live.shown["board.2.note"]
-    ask(bench, board__remove="")
+    ask(bench, board__2__away="")
     assert bench.live.shown["board.2.row"]["style"] == module.HIDDEN and bench.problem is None
     for _ in range(50):
         ask(bench, board__add="")
@@ -105,6 +105,36 @@ def test_boards_from_a_file(bench, tmp_path):
     assert bench.live.shown["board.4.faults"] == "600 mm to 680 mm"  # nothing is lost
     ask(bench, board__path=" ", board__load="")
     assert "name of a file" in bench.live.shown["problem"]
+
+
+def test_a_row_taken_away_lets_those_below_move_up(bench, tmp_path):
+    bench.read_table("board", write_boards(stand_rack(), tmp_path / "rack.csv"))
+    ask(bench, board__2__away="")
+    shown = [bench.live.shown[f"board.{number}.board"] for number in (1, 2, 3, 4)]
+    assert shown == ["ash 52", "ash 20", "ash 27 spare", ""] and bench.live.shown["board.3.faults"]
+    ask(bench, board__4__away="")  # not there
+    assert bench.live.shown["board.3.board"] == "ash 27 spare"
+    ask(bench, plan="")
+    assert bench.problem is None and {each.board.name for each in bench.plan.boards} <= set(shown)
+
+
+def test_a_file_chosen_on_the_page(bench, tmp_path):
+    text = "\ufeff" + write_boards(stand_rack(), tmp_path / "rack.csv").read_text()
+    ask(bench, board__file={"name": "rack.csv", "text": text})
+    assert bench.live.shown["board.4.faults"] == "600 mm to 680 mm" and bench.problem is None
+    for name, bad, said in (
+        ("rack.csv", text.replace("1900 mm", "1900", 1), "rack.csv, row 3: length: "),
+        ("rack.csv", text.replace("faults", "knots"), "row 1: no column is called"),
+        ("rack.csv", "", "row 1: the column board"),
+        ("picture.png", None, "picture.png cannot be read: it is not a text file"),
+        (NASTY, text.replace("27 mm", "27"), "row 3: thickness: "),
+    ):
+        ask(bench, board__file={"name": name, "text": bad})
+        assert said in bench.live.shown["problem"] and bench.live.shown["board.4.faults"] == "600 mm to 680 mm"
+        assert "<script" not in everything(bench)
+    parts = write_boards([ONE], tmp_path / "one.csv").read_text()
+    ask(bench, part__file={"name": "one.csv", "text": parts})
+    assert "the column part" in bench.live.shown["problem"] and bench.live.shown["part.1.part"] == "rail"
 
 
 def test_too_many_rows_are_refused(bench, tmp_path):

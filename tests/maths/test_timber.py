@@ -28,6 +28,7 @@ from shoplib.maths.timber.plan import _problem, board_feet
 from shoplib.maths.timber.pricing import Pricing, grid_for
 from shoplib.maths.timber.sawing import steps
 from shoplib.maths.timber.stock import quarters, rough, surfaces_to, thinnest_sold
+from shoplib.maths.timber.within import Within
 
 ASH = "Ash, white"
 HAIR = 1e-6
@@ -319,6 +320,31 @@ def test_no_pattern_is_worth_more_than_the_pricing_says(seed):
     filled, exact = pricing.fill(0, worth, dict.fromkeys(kinds, 2))
     assert fits(exact, kinds, length, width, 3.0) and filled <= value + HAIR
     assert all(count <= 2 for count in exact.counts().values())
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_patterns_within_limits_are_the_worthiest(seed):
+    """Pieces that would be taken more often than they are wanted: all sets within the limits, tried whole."""
+    chance = random.Random(seed)
+    kinds = {n: Kind(chance.randrange(60, 200, 7), chance.randrange(20, 60, 3), chance.randint(1, 2)) for n in range(4)}
+    worth = {n: kind.length * kind.width * chance.uniform(0.5, 2) for n, kind in kinds.items()}
+    limits = {n: kind.count for n, kind in kinds.items()}
+    length, width = chance.randrange(300, 600), chance.randrange(90, 160)
+    pricing = Pricing(kinds, {0: (length, width)}, 3.0)
+    pieces = [n for n in kinds for _ in range(limits[n])]
+    best = max(
+        sum(worth[n] for n in some)
+        for count in range(len(pieces) + 1) for some in set(itertools.combinations(pieces, count))
+        if not some or any(holds([kinds[n][:2] for n in some], length, width, 3, way) for way in (True, False))
+    )  # fmt: skip
+    value, patterns = Within(pricing, states=1000).best(0, worth, limits)
+    assert value == pytest.approx(best)
+    for pattern in patterns:
+        assert fits(pattern, kinds, length, width, 3.0)
+        assert all(count <= limits[n] for n, count in pattern.counts().items())
+    assert max(sum(worth[n] * c for n, c in each.counts().items()) for each in patterns) == pytest.approx(best)
+    for states in (1, 8):  # some kinds are not counted: still no less
+        assert Within(pricing, states).best(0, worth, limits)[0] >= best - HAIR
 
 
 def test_a_bound_counts_pieces_down_and_boards_up():

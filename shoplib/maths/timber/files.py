@@ -22,7 +22,7 @@ def read_parts(path):
 
     `round` is yes or empty. Raises MeasureError that names the row and the column.
     """
-    return [part_from_texts(row, where) for where, row in _rows(path, PART_COLUMNS)]
+    return parts_in(*_read(path))
 
 
 def read_boards(path):
@@ -31,7 +31,17 @@ def read_boards(path):
     `faults` are stretches along the board, "600 mm to 680 mm; 1200 mm to 1230 mm"; `price` is for the whole board.
     Raises MeasureError that names the row and the column.
     """
-    return [board_from_texts(row, where) for where, row in _rows(path, BOARD_COLUMNS)]
+    return boards_in(*_read(path))
+
+
+def parts_in(text, name):
+    """The parts in the text of a file of this name."""
+    return [part_from_texts(row, where) for where, row in rows_of(text, PART_COLUMNS, name)]
+
+
+def boards_in(text, name):
+    """The boards in the text of a file of this name."""
+    return [board_from_texts(row, where) for where, row in rows_of(text, BOARD_COLUMNS, name)]
 
 
 def write_parts(parts, path, unit="mm"):
@@ -158,20 +168,19 @@ def _faults(row):
     return found
 
 
-def _rows(path, columns):
-    """Each row that is not empty, with the words for where it stands."""
+def _read(path):
+    """The text of a file and its name."""
     path = Path(path)
     try:
-        text = path.read_text(encoding="utf-8-sig")
+        return path.read_text(encoding="utf-8"), path.name
     except (OSError, UnicodeDecodeError) as error:
         why = getattr(error, "strerror", None) or "it is not a text file"
         raise MeasureError(f"{path.name} cannot be read: {why}.") from None
-    return rows_of(text, columns, path.name)
 
 
 def rows_of(text, columns, name):
     """The rows of a file's text: pairs of where a row stands, and its cells by column."""
-    lines = text.splitlines()
+    lines = text.removeprefix("\ufeff").splitlines()
     between = max(",;\t", key=lambda mark: lines[0].count(mark)) if lines else ","
     try:
         table = [row for row in csv.reader(lines, delimiter=between, strict=True)]

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from shoplib.maths.timber.pricing import Pricing, grid_for
+from shoplib.maths.timber.within import Within
 
 TINY = 1e-7
 
@@ -33,7 +34,7 @@ class Problem:
     def __post_init__(self):
         sizes = [self.kerf, *(size for kind in self.kinds for size in kind[:2])]
         self.grid, self.exact = grid_for([*sizes, *(size for each in self.stretches for size in each[2:4])])
-        self._pricings = {}
+        self._pricings, self._withins = {}, {}
         self.by_board = {}
         for number, each in enumerate(self.stretches):
             self.by_board.setdefault(each.board, []).append(number)
@@ -56,6 +57,13 @@ class Problem:
         for pricing in self.pricings(for_bound):
             found |= pricing.best(worth, limits, among)
         return found
+
+    def within(self, number, worth, limits, rent=0.0, for_bound=False):
+        """The most that a stretch is worth with each kind no more often than `limits` says, and such patterns."""
+        timber, for_bound = self.stretches[number].timber, for_bound and not self.exact
+        if (timber, for_bound) not in self._withins:
+            self._withins[timber, for_bound] = Within(self.pricings(for_bound)[timber])
+        return self._withins[timber, for_bound].best(number, worth, limits, rent)
 
     def fill(self, number, worth, left):
         """The worthiest pattern that is found for a stretch with the pieces that are left: its worth, and itself."""

@@ -33,8 +33,8 @@ def quiet():
 class Priced:
     """What a programme in shares tells: a worth for each kind, a rent for each stretch, its cost and what is short."""
 
-    def __init__(self, worth, rent, cost, short, shares):
-        self.worth, self.rent, self.cost, self.short, self.shares = worth, rent, cost, short, shares
+    def __init__(self, worth, rent, cost, short):
+        self.worth, self.rent, self.cost, self.short = worth, rent, cost, short
 
 
 class Columns:
@@ -49,85 +49,50 @@ class Columns:
         if not counts or (stretch, counts) in self.known:
             return False
         self.known.add((stretch, counts))
-        self.all.append((stretch, pattern, counts))
+        self.all.append((stretch, counts))
         return True
 
-    def of(self, stretches):
-        """The numbers of the columns of these stretches."""
-        return [place for place, (stretch, _, _) in enumerate(self.all) if stretch in stretches]
-
-    def priced(self, demand, stretches, paid, costs):
+    def priced(self, demand, stretches, costs):
         """Solve the programme in shares: demand met from these stretches, as cheaply as can be.
 
-        Boards in `paid` cost nothing more; with `costs` None no other board is there and only shortage counts.
+        With `costs` None the boards are there already and only what finds no place counts.
         """
         import numpy
         from scipy.optimize import linprog
 
-        matrix, places, rows, kinds, boards = self._matrix(demand, stretches, paid, costs is not None)
+        matrix, places, rows, kinds, boards = self._matrix(demand, stretches, costs is not None)
         area = numpy.array([self.problem.area(n) for n in kinds]) / 1e6
         dear = 1.0 if costs is None else 10 * max(max(costs), TINY) / max(area.min(), TINY)
-        cost = numpy.concatenate([
-            numpy.zeros(len(places)), dear * area, [costs[board] for board in boards] if costs is not None else []
-        ])  # fmt: skip
+        cost = numpy.concatenate([numpy.zeros(len(places)), dear * area, [costs[board] for board in boards]])
         free = [(0, None)] * (len(places) + len(kinds)) + [(0, 1)] * len(boards)
-        paid_rows = [float(self.problem.stretches[n].board in paid or costs is None) for n in rows]
-        most = numpy.concatenate([[-demand[n] for n in kinds], paid_rows])
+        most = numpy.concatenate([[-demand[n] for n in kinds], [float(costs is None)] * len(rows)])
         found = linprog(cost, A_ub=matrix, b_ub=most, bounds=free, method="highs")
         duals = -found.ineqlin.marginals
         worth = {kind: float(max(0.0, duals[row])) for row, kind in enumerate(kinds)}
         rent = {number: float(max(0.0, duals[len(kinds) + row])) for row, number in enumerate(rows)}
         short = float((found.x[len(places) : len(places) + len(kinds)] * area).sum())
-        shares = [(float(x), place) for x, place in zip(found.x, places) if x > TINY]
-        return Priced(worth, rent, float(found.fun), short, shares)
+        return Priced(worth, rent, float(found.fun), short)
 
-    def _matrix(self, demand, stretches, paid, with_boards):
-        """Rows: kinds still wanted, stretches in use; columns: patterns, shortages, boards still to be paid."""
+    def _matrix(self, demand, stretches, with_boards):
+        """Rows: kinds wanted, stretches in use; columns: patterns, shortages, boards to be paid."""
+        import numpy
         from scipy.sparse import csr_matrix
 
-        kinds = [n for n, count in demand.items() if count > 0]
-        row_of = {n: row for row, n in enumerate(kinds)}
-        places = self.of(stretches)
+        kinds = list(demand)
+        places = [place for place, (stretch, _) in enumerate(self.all) if stretch in stretches]
         rows = sorted({self.all[place][0] for place in places})
+        boards = sorted({self.problem.stretches[n].board for n in rows}) if with_boards else []
         stretch_row = {n: len(kinds) + row for row, n in enumerate(rows)}
-        data, down, across = [], [], []
-        for column, place in enumerate(places):
-            stretch, _, counts = self.all[place]
-            mine = [(row_of[n], -count) for n, count in counts if n in row_of] + [(stretch_row[stretch], 1.0)]
-            down += [row for row, _ in mine]
-            data += [value for _, value in mine]
-            across += [column] * len(mine)
-        for row in range(len(kinds)):
-            data, down, across = data + [-1.0], down + [row], across + [len(places) + row]
-        boards = sorted({self.problem.stretches[n].board for n in rows} - set(paid)) if with_boards else []
         board_column = {board: len(places) + len(kinds) + place for place, board in enumerate(boards)}
-        for number, row in stretch_row.items():
-            board = self.problem.stretches[number].board
-            if board in board_column:
-                data, down, across = data + [-1.0], down + [row], across + [board_column[board]]
+        cells = [
+            (row, column, -count) for column, place in enumerate(places) for row, count in self.all[place][1]
+        ] + [(stretch_row[self.all[place][0]], column, 1.0) for column, place in enumerate(places)]
+        cells += [(row, len(places) + row, -1.0) for row in range(len(kinds))]
+        if with_boards:
+            cells += [(row, board_column[self.problem.stretches[n].board], -1.0) for n, row in stretch_row.items()]
+        down, across, data = numpy.array(cells).T
         shape = (len(kinds) + len(rows), len(places) + len(kinds) + len(boards))
-        return csr_matrix((data, (down, across)), shape=shape), places, rows, kinds, boards
-
-    def together(self, seconds, boards):
-        """Let the general solver choose whole patterns among those known, with as little shortage as can be."""
-        import numpy
-        from scipy.optimize import Bounds, LinearConstraint, milp
-
-        stretches = {n for board in boards for n in self.problem.by_board.get(board, ())}
-        matrix, places, rows, kinds, _ = self._matrix(self.problem.demand(), stretches, boards, False)
-        many = len(places)
-        cost = numpy.concatenate([numpy.zeros(many), [self.problem.area(n) / 1e6 for n in kinds]])
-        most = numpy.concatenate([[-self.problem.kinds[n].count for n in kinds], numpy.ones(len(rows))])
-        upper = numpy.concatenate([numpy.ones(many), [self.problem.kinds[n].count for n in kinds]])
-        with quiet():
-            found = milp(
-                cost, integrality=numpy.concatenate([numpy.ones(many), numpy.zeros(len(kinds))]),
-                bounds=Bounds(0, upper), constraints=LinearConstraint(matrix, -numpy.inf, most),
-                options={"time_limit": seconds},
-            )  # fmt: skip
-        if found.x is None:
-            return {}
-        return {self.all[place][0]: self.all[place][1] for place, x in zip(places, found.x) if x > 0.5}
+        return csr_matrix((data, (down.astype(int), across.astype(int))), shape=shape), places, rows, kinds, boards
 
 
 class Bound:
@@ -140,14 +105,23 @@ class Bound:
         self.problem, self.cuts, self.low = problem, [], 0.0
 
     def add(self, worth, values):
-        """One inequality, from the most that each stretch is worth."""
+        """One inequality, from the most that each stretch is worth; what it says that shares of boards cost."""
         total = sum(worth.get(n, 0.0) * kind.count for n, kind in enumerate(self.problem.kinds))
-        if total > 0:
-            boards = range(len(self.problem.costs))
-            self.cuts.append([
-                sum(values[n][0] for n in self.problem.by_board.get(board, ()) if n in values) / total
-                for board in boards
-            ])  # fmt: skip
+        if total <= 0:
+            return 0.0
+        own = self.problem.by_board
+        boards = range(len(self.problem.costs))
+        cut = [sum(values[n] for n in own.get(board, ()) if n in values) / total for board in boards]
+        self.cuts.append(cut)
+        return self._in_shares(cut)
+
+    def _in_shares(self, cut):
+        """The least that shares of boards cost which satisfy one inequality."""
+        costs, left, spent = self.problem.costs, 1.0, 0.0
+        for cost, holds in sorted((cost / holds, holds) for cost, holds in zip(costs, cut) if holds > TINY):
+            spent += cost * min(holds, left)
+            left = max(0.0, left - holds)
+        return spent
 
     def cheapest(self, excluded=(), at_least=None):
         """The cheapest boards that satisfy every inequality, or None; without any exclusion it raises the bound.

@@ -7,8 +7,8 @@ plan. Good worths are the prices of a linear programme over patterns (Gilmore an
 pp. 849-859).
 
 The plans. Longest first; then boards filled one after the other, where what stayed over counts more the next time; then
-the programme in shares is made whole step by step: the pattern with the largest share is sawn, and the rest priced
-anew. Everything stops at the given time, or when it is asked to.
+cheaper boards are chosen that satisfy every inequality, filled, and a few stretches at a time emptied and filled
+otherwise, until all pieces fit or the patience is over. Everything stops at the given time, or when it is asked to.
 """
 
 import random
@@ -16,10 +16,14 @@ import time
 
 from shoplib.maths.timber.longest_first import longest_first
 from shoplib.maths.timber.problem import TINY
-from shoplib.maths.timber.programme import STEP, Bound, Columns
+from shoplib.maths.timber.programme import Bound, Columns
 
-VARIED = 10  # times that other patterns are made from some of the pieces
-ROUNDS = 60  # of pricing before a programme in shares counts as solved
+SHARES = (0.5, 0.7, 0.85, 0.95, 0.3)  # of the way from the bound to the best plan: where the next boards are looked for
+TRIES = 500  # times that stretches are filled otherwise before boards are given up
+PATIENCE = 0.016  # share of all pieces that may find no place more than before, at the beginning
+NEAR = 0.002  # so near to its bound a programme in shares counts as solved
+AT_ONCE = 24  # stretches for which patterns within limits are looked for in one round
+ROUNDS = 60  # of pricing at the most
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
@@ -35,13 +39,14 @@ class _Run:
         self.problem, self.progress, self.stop = problem, progress, stop
         self.start, self.end = time.monotonic(), time.monotonic() + seconds
         self.columns, self.bound, self.best = Columns(problem), Bound(problem), None
-        self.random = random.Random(1)
+        self.random, self.tried = random.Random(1), []
         self.everything = range(len(problem.stretches))
         self.clear = {
             board: sum(problem.stretches[n].length * problem.stretches[n].width for n in own)
             for board, own in problem.by_board.items()
         }
         self.areas = {n: problem.area(n) for n in range(len(problem.kinds))}
+        self.hopeless = sum(self.areas[n] * problem.kinds[n].count for n in self.areas if not problem.could_hold(n))
 
     def over(self):
         return time.monotonic() >= self.end or self.stop is not None and self.stop()
@@ -50,10 +55,10 @@ class _Run:
         self._keep(longest_first(self.problem))
         for order in (self._cheapest(), range(len(self.problem.costs))):
             self._fill(order, 4)
-        if not self.best.complete:
-            self._fill(range(len(self.problem.costs)), 60)
-        if not self.best.complete:
-            self._dive(self.everything, True)
+        if self._short(self.best) > self.hopeless + TINY:
+            self._fill(range(len(self.problem.costs)), 20)
+        if self._short(self.best) > self.hopeless + TINY:
+            self._rework(range(len(self.problem.costs)), TRIES)
         if not self.best.complete:
             self.best.finished = not self.over()
             return self.best
@@ -80,6 +85,8 @@ class _Run:
             short <= self._short(self.best) + TINY and cost < self.best.cost - TINY
         ):
             self.best = found
+            for number, pattern in found.patterns.items():
+                self.columns.add(number, pattern)
         self._tell()
         return found.complete
 
@@ -89,6 +96,22 @@ class _Run:
 
     def _closed(self):
         return self.best.cost <= self.bound.low + TINY * max(1.0, self.best.cost)
+
+    def _close_the_gap(self):
+        """Raise the bound and look for plans on cheaper boards, until they meet; whether they did."""
+        self._cut(self.areas)
+        self._cheapest_boards()
+        self._swap(40)
+        self._descend(3)
+        self._raise_bound()
+        self._cheapest_boards()
+        while not self.over() and not self._closed():
+            self._swap(15)
+            self._descend(5)
+            boards = self._whole_boards(3)
+            if boards is not None and not self._closed() and self.problem.cost(boards) < self.best.cost - TINY:
+                self._rework(boards, TRIES)
+        return self._closed()
 
     # Plans ---------------------------------------------------------------------------------------------------
 
@@ -106,10 +129,13 @@ class _Run:
                 worth[number] *= 1.25
         return False
 
-    def _stirred(self, stir):
+    def _stirred(self, stir, left=None):
         """Faces as worths, stirred a little; large pieces may count more for their face, so that they come first."""
         power = 1 + stir * self.random.uniform(0, 1.5)
-        return {n: area**power * self.random.uniform(1 - stir, 1 + stir) for n, area in self.areas.items()}
+        return {
+            n: area**power * self.random.uniform(1 - stir, 1 + stir) for n, area in self.areas.items()
+            if left is None or left[n] > 0
+        }  # fmt: skip
 
     def _own(self, board):
         """The stretches of a board, longest first."""
@@ -123,175 +149,162 @@ class _Run:
                 break
             if number not in patterns:
                 _, pattern = self.problem.fill(number, worth, left)
-                self._saw(number, pattern, patterns, left)
+                if pattern.strips:
+                    patterns[number] = pattern
+                    for kind, count in pattern.counts().items():
+                        left[kind] -= count
         return self.problem.solution(patterns, left)
-
-    def _saw(self, number, pattern, patterns, left):
-        """Decide on the pattern of a stretch."""
-        if pattern.strips:
-            patterns[number] = pattern
-            self.columns.add(number, pattern)
-            for kind, count in pattern.counts().items():
-                left[kind] -= count
-
-    def _dive(self, stretches, paying, stir=0.0, patterns=(), turns=3):
-        """Saw the pattern with the largest share of the programme, price what is left anew, and so on to the end.
-
-        Not `paying`: the boards of these stretches are given and cost nothing more. Where it comes to nothing it turns
-        back to the last choice, `turns` times. Whether it came to a better plan.
-        """
-        patterns, left, before, ways = dict(patterns), self.problem.demand(), self.best, []
-        for pattern in patterns.values():
-            for kind, count in pattern.counts().items():
-                left[kind] -= count
-        while any(left.values()) and not self.over():
-            free = [n for n in stretches if n not in patterns]
-            priced = self._hopeful(left, free, patterns, paying) if free else None
-            if priced is not None:
-                ways.append((patterns, left, priced, self._by_share(priced, stir)))
-            while ways and not ways[-1][3]:
-                ways.pop()
-            if not ways or priced is None and turns == 0:
-                break
-            turns -= priced is None
-            patterns, left, choices = dict(ways[-1][0]), dict(ways[-1][1]), ways[-1][3]
-            self._saw_one(choices.pop(0), ways[-1][2], patterns, left)
-        used = {self.problem.stretches[n].board for n in patterns}
-        rest = [n for n in stretches if n not in patterns and (not paying or self.problem.stretches[n].board in used)]
-        self._keep(self._filled(patterns, left, rest, self.areas))
-        return self.best is not before
-
-    def _hopeful(self, left, free, patterns, paying):
-        """The programme in shares for what is left, where it may still come to a better plan."""
-        used = {self.problem.stretches[n].board for n in patterns}
-        priced = self._price_out(left, free, used, self.problem.costs if paying else None, rounds=6)
-        if priced is None or priced.short > 1e-6:
-            return None
-        if paying and self.best.complete and self.problem.cost(used) + priced.cost > self.best.cost - TINY:
-            return None
-        return priced
-
-    def _by_share(self, priced, stir):
-        """The patterns with the largest shares, stirred a little."""
-        shares = sorted(((x * self.random.uniform(1 - stir, 1), place) for x, place in priced.shares), reverse=True)
-        return [place for _, place in shares[:3]]
-
-    def _saw_one(self, place, priced, patterns, left):
-        """Saw one pattern as it is, or its stretch with better use of the pieces that are left."""
-        number, pattern, _ = self.columns.all[place]
-        trimmed = pattern.without_surplus(dict(left))
-        worth = {n: priced.worth.get(n, 0.0) + 1e-9 * self.areas[n] for n in left}
-        value = sum(worth[n] * count for n, count in trimmed.counts().items())
-        best, other = self.problem.fill(number, worth, left)
-        self._saw(number, other if best > value + 1e-9 else trimmed, patterns, left)
-
-    def _price_out(self, demand, stretches, paid, costs, rounds, cuts=False):
-        """The programme in shares, with every pattern taken in that improves it; None where time is over."""
-        among = frozenset(stretches)
-        for _ in range(rounds):
-            if self.over():
-                return None
-            priced = self.columns.priced(demand, among, paid, costs)
-            values = self.problem.best(priced.worth, demand, among=None if cuts else among)
-            if cuts:
-                self._cut(priced.worth, values)
-            if not self._take_in(priced, values, among):
-                break
-        return priced
-
-    def _take_in(self, priced, values, among):
-        """Take in every pattern that is worth more than its stretch's rent; whether there was one."""
-        better = False
-        for number, (value, pattern) in values.items():
-            if number in among and value > priced.rent.get(number, 0.0) + 1e-6 * max(1e-3, value):
-                better = self.columns.add(number, pattern()) or better
-        return better
 
     # The bound -----------------------------------------------------------------------------------------------
 
     def _cut(self, worth, values=None):
         if values is None or not self.problem.exact:
-            values = self.problem.best(worth, self.problem.demand(), for_bound=True)
-        self.bound.add(worth, values)
+            values = self._most(worth)
+        return self.bound.add(worth, values)
 
-    def _close_the_gap(self):
-        """Raise the bound and look for plans on the boards that it names, until they meet; whether they did."""
-        self._cut(self.areas)
-        self._cheapest_boards()
-        self._swap(40)
-        demand = self.problem.demand()
-        self._price_out(demand, self.everything, (), self.problem.costs, ROUNDS, cuts=True)
-        self._cheapest_boards()
-        if not self.over() and not self._closed():
-            self._dive(self.everything, True)
-            self._swap(40)
-        boards = self._whole_boards()
-        tried, turn = [], 0
-        while not self.over() and not self._closed():
-            if boards is None:
+    def _most(self, worth):
+        """The most that a pattern of each stretch can be worth, with no more of a kind than is wanted."""
+        demand, found = self.problem.demand(), {}
+        for number, (value, pattern) in self.problem.best(worth, demand, for_bound=True).items():
+            if not self.over() and any(count > demand[n] for n, count in pattern().counts().items()):
+                value, _ = self.problem.within(number, worth, demand, for_bound=True)
+            found[number] = value
+        return found
+
+    def _raise_bound(self):
+        """Solve the programme in shares over all boards as near as it goes; every set of worths is an inequality."""
+        centre, most, new = self.areas, self._cut(self.areas), True
+        for _ in range(ROUNDS):
+            if self.over():
+                return
+            priced = self.columns.priced(self.problem.demand(), frozenset(self.everything), self.problem.costs)
+            half_way, worth = new, self._between(priced.worth, centre) if new else priced.worth
+            values = self._values(priced, worth, None)
+            low = self._cut(worth, {number: value for number, (value, _) in values.items()})
+            if low > most:
+                centre, most = worth, low
+            new = self._take_in(priced, values)
+            if not new and not half_way or most > (1 - NEAR) * priced.cost:
+                return
+
+    def _between(self, worth, centre):
+        """Worths half way to those that gave the best bound: the programme's own ones swing about."""
+        whole, other = (sum(each.get(n, 0.0) * kind.count for n, kind in enumerate(self.problem.kinds))
+                        for each in (worth, centre))  # fmt: skip
+        share = 0.5 * whole / other
+        return {n: 0.5 * worth.get(n, 0.0) + share * centre.get(n, 0.0) for n in self.areas}
+
+    def _shortage(self, boards):
+        """Whether these boards cannot hold all pieces, even in shares; then an inequality of the bound says so."""
+        stretches = frozenset(n for board in boards for n in self.problem.by_board.get(board, ()))
+        for _ in range(ROUNDS):
+            if self.over():
                 return False
-            self._on(boards)
-            tried.append(boards)
-            self._swap(15)
-            self._repair()
-            self._repair()
-            if not self.over():
-                self._dive(self.everything, True, 0.6, turns=6)
-            boards = self._next_boards(tried, turn)
-            if boards is None and not self.over():  # all were tried: once more, stirred otherwise
-                tried, boards = [], self._next_boards([], turn)
-            turn += 1
-        return self._closed()
+            priced = self.columns.priced(self.problem.demand(), stretches, None)
+            if priced.short < 1e-6:
+                return False
+            values = self._values(priced, priced.worth, stretches)
+            more = sum(max(0.0, value - priced.rent.get(n, 0.0)) for n, (value, _) in values.items())
+            if more < 0.5 * priced.cost:
+                self._cut(priced.worth)
+                return True
+            if not self._take_in(priced, values):
+                return False
+        return False
 
-    def _repair(self):
-        """Take two or three boards of the best plan away and saw their pieces again, perhaps from others."""
-        if self.over() or self._closed():
-            return False
-        kept, _, _ = self._freed()
-        return self._dive(self.everything, True, 0.5, kept, turns=2)
+    def _values(self, priced, worth, among):
+        """For each stretch the most that it can be worth, and patterns to take in."""
+        demand, found, closer = self.problem.demand(), {}, []
+        for number, (value, pattern) in self.problem.best(worth, demand, among=among).items():
+            found[number], rent = (value, []), priced.rent.get(number, 0.0)
+            if value > rent + self._hair(value):
+                trimmed = pattern().without_surplus(dict(demand))
+                found[number] = value, [trimmed]
+                if self._worth(trimmed, priced.worth) <= rent + self._hair(value):
+                    closer.append((rent - value, number))
+        for _, number in sorted(closer)[:AT_ONCE]:
+            if self.over():
+                break
+            found[number] = self.problem.within(number, worth, demand, priced.rent.get(number, 0.0))
+        return found
+
+    @staticmethod
+    def _hair(value):
+        return 1e-6 * max(1e-3, value)
+
+    @staticmethod
+    def _worth(pattern, worth):
+        return sum(worth.get(n, 0.0) * count for n, count in pattern.counts().items())
+
+    def _take_in(self, priced, values):
+        """Take in every pattern that is worth more than its stretch's rent; whether there was one."""
+        better = False
+        for number, (value, patterns) in values.items():
+            for pattern in patterns:
+                if self._worth(pattern, priced.worth) > priced.rent.get(number, 0.0) + self._hair(value):
+                    better = self.columns.add(number, pattern) or better
+        return better
+
+    # Cheaper boards -------------------------------------------------------------------------------------------
+
+    def _descend(self, turns):
+        """Look for plans on boards that cost less: half way to the bound, and nearer where there was none."""
+        near = 0
+        for _ in range(turns):
+            if self.over() or self._closed():
+                return
+            boards = self._between_costs(SHARES[near % len(SHARES)])
+            if boards is None:
+                self.tried.clear()
+            elif self._rework(boards, TRIES):
+                near = -1
+            else:
+                self.tried.append(boards)
+            near += 1
+
+    def _between_costs(self, share):
+        """Boards not yet tried that cost so much more than the bound, and less than the best plan; None: no others."""
+        at_least = self.bound.low + share * (self.best.cost - self.bound.low)
+        boards = self._cheapest_boards(tuple(self.tried), at_least)
+        if boards is None or self.problem.cost(boards) >= self.best.cost - TINY:
+            return None
+        return boards
+
+    def _rework(self, boards, tries):
+        """Fill these boards, then empty one to three stretches at a time and fill them otherwise; whether all fits.
+
+        A little that finds no place more than before is put up with at first, less and less of it later.
+        """
+        stretches = [n for board in sorted(boards) for n in self._own(board)]
+        kept = {n: each for n, each in self.best.patterns.items() if n in stretches and self.random.random() < 0.5}
+        found = self._filled(kept, self._left(kept), stretches, self.areas)
+        most = PATIENCE * sum(self.areas[n] * count for n, count in self.problem.demand().items())
+        for turn in range(tries):
+            if self._short(found) < self.hopeless + TINY or self.over():
+                break
+            some = self.random.sample(stretches, min(len(stretches), self.random.choice((1, 2, 2, 2, 3))))
+            kept = {n: each for n, each in found.patterns.items() if n not in some}
+            left = self._left(kept)
+            other = self._filled(kept, left, some, self._stirred(0.12, left))
+            patience = most * (1 - turn / tries) * self.random.random()
+            if self._short(other) <= self._short(found) + patience:
+                found = other
+        return self._keep(found)
+
+    def _left(self, patterns):
+        """What is still wanted beside these patterns."""
+        left = self.problem.demand()
+        for pattern in patterns.values():
+            for kind, count in pattern.counts().items():
+                left[kind] -= count
+        return left
 
     def _freed(self):
         """The best plan without two or three of its boards: the patterns kept, the boards freed, the pieces left."""
         used = sorted({self.problem.stretches[n].board for n in self.best.patterns})
         freed = set(self.random.sample(used, min(len(used), self.random.choice((2, 3, 3, 4)))))
         kept = {n: each for n, each in self.best.patterns.items() if self.problem.stretches[n].board not in freed}
-        left = self.problem.demand()
-        for pattern in kept.values():
-            for kind, count in pattern.counts().items():
-                left[kind] -= count
-        return kept, freed, left
-
-    def _together(self, boards):
-        """Let the general solver put the patterns known together on these boards, and fill what is free."""
-        for _ in range(VARIED):
-            worth = self._stirred(0.3)
-            some = {n: self.random.randint(0, count) for n, count in self.problem.demand().items()}
-            for number in (n for board in boards for n in self._own(board)):
-                self.columns.add(number, self.problem.fill(number, worth, some)[1])
-        patterns, left = {}, self.problem.demand()
-        for number, pattern in self.columns.together(STEP, boards).items():
-            kept = pattern.without_surplus(left)
-            if kept.strips:
-                patterns[number] = kept
-        rest = [n for board in boards for n in self._own(board)]
-        return self._refilled(patterns, left, rest)
-
-    def _refilled(self, patterns, left, stretches):
-        """Fill the free stretches with what is left; then each stretch in turn once more, where it can hold more."""
-        found = self._filled(patterns, left, stretches, self.areas)
-        for number in () if found.complete else sorted(patterns, key=lambda n: self._used(found.patterns[n], n)):
-            left = {n: found.left.get(n, 0) for n in self.areas}
-            for kind, count in found.patterns[number].counts().items():
-                left[kind] += count
-            others = {n: each for n, each in found.patterns.items() if n != number}
-            again = self._filled(others, left, [number], self.areas)
-            found = again if self._short(again) < self._short(found) - TINY else found
-        return self._keep(found)
-
-    def _used(self, pattern, number):
-        """The share of a stretch that becomes pieces."""
-        stretch = self.problem.stretches[number]
-        return sum(self.areas[n] * c for n, c in pattern.counts().items()) / (stretch.length * stretch.width)
+        return kept, freed, self._left(kept)
 
     def _swap(self, times):
         """Take boards of the best plan away and fill cheaper ones with their pieces, now in this order, now in that."""
@@ -329,42 +342,14 @@ class _Run:
         self._tell()
         return found
 
-    def _whole_boards(self):
+    def _whole_boards(self, turns):
         """The cheapest whole boards that hold all pieces in shares of patterns: no plan can cost less than they."""
-        while not self.over():
+        boards = None
+        for _ in range(turns):
+            if self.over():
+                break
             boards = self._cheapest_boards()
             if boards is None or self._closed() or not self._shortage(boards):
                 return boards
-        return None
+        return boards
 
-    def _shortage(self, boards):
-        """Whether these boards cannot hold all pieces, even in shares; then an inequality of the bound says so."""
-        stretches = [n for board in boards for n in self.problem.by_board.get(board, ())]
-        priced = self._price_out(self.problem.demand(), stretches, boards, None, ROUNDS)
-        if priced is None or priced.short < 1e-6:
-            return False
-        self._cut(priced.worth)
-        return True
-
-    def _next_boards(self, tried, turn):
-        """Other boards that cost more than the bound and less than the best plan: half way, a quarter ..."""
-        shares = (0.6, 0.8, 0.4, 0.7, 0.2, 0.9, 0.5, 0.0)
-        for share in (*shares[turn % len(shares) :], *shares[: turn % len(shares)]):
-            while not self.over():
-                at_least = self.bound.low + share * (self.best.cost - self.bound.low)
-                boards = self._cheapest_boards(tuple(tried), at_least)
-                if boards is None or self.problem.cost(boards) >= self.best.cost - TINY:
-                    break
-                if not self._shortage(boards):
-                    return boards
-        return None
-
-    def _on(self, boards):
-        """Look for a plan on these boards alone, in several ways; whether there was one."""
-        for stir in (0.1, 0.2, 0.3):
-            if self._fill(self.random.sample(sorted(boards), len(boards)), 3, stir):
-                return True
-        stretches = [n for board in sorted(boards) for n in self._own(board)]
-        if self.over() or self._dive(stretches, False):
-            return True
-        return not self.over() and (self._together(sorted(boards)) or self._dive(stretches, False, 0.6))
