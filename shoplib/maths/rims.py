@@ -4,6 +4,7 @@ import math
 from typing import NamedTuple
 
 from shoplib import measure
+from shoplib.maths.circle_fit import best_circle, off_a_line, off_circle
 from shoplib.maths.functions import sqrt
 from shoplib.model import Facts, ShapeError, length_in_full, public, write_finely
 
@@ -218,34 +219,20 @@ def _in_a_line():
 
 def _best(points):
     """Least squares of the distances off the circle, started from the algebraic fit."""
-    import numpy
-    from scipy.optimize import least_squares
-
     _refuse_few(points)
     size = spread(points)
-    xy = numpy.array(points)
-    middle = xy.mean(axis=0)
-    scaled = (xy - middle) / size
-    if numpy.linalg.svd(scaled, compute_uv=False)[-1] < 1e-9:
+    middle = tuple(sum(each) / len(points) for each in zip(*points))
+    scaled = [((x - middle[0]) / size, (y - middle[1]) / size) for x, y in points]
+    if off_a_line(scaled) < 1e-9:
         raise _in_a_line()
-
-    def off(circle):
-        return numpy.hypot(scaled[:, 0] - circle[0], scaled[:, 1] - circle[1]) - circle[2]
-
-    found = least_squares(off, _algebraic(scaled), xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=2000).x
-    radius = float(found[2]) * size
+    try:
+        circle = best_circle(scaled)
+    except ZeroDivisionError:  # so nearly in a line that the steps cannot be solved
+        raise _in_a_line() from None
+    radius = circle[2] * size
     _refuse_flat(points, radius)
-    x, y = (float(each) for each in found[:2] * size + middle)
-    return RimCircle((x, y), radius, tuple(float(each) * size for each in off(found)))
-
-
-def _algebraic(xy):
-    """The circle for which x^2 + y^2 fits best: linear, quick, and near enough to start from."""
-    import numpy
-
-    left = numpy.column_stack([2 * xy, numpy.ones(len(xy))])
-    (x, y, rest), *_ = numpy.linalg.lstsq(left, (xy**2).sum(axis=1), rcond=None)
-    return x, y, numpy.sqrt(max(rest + x**2 + y**2, 1e-12))
+    centre = tuple(place * size + mean for place, mean in zip(circle, middle))
+    return RimCircle(centre, radius, tuple(each * size for each in off_circle(scaled, circle)))
 
 
 def _stands_out(points):

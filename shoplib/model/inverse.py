@@ -1,7 +1,7 @@
 """The other way round: an input found for a wanted result.
 
 The result is sampled over the input's declared range; each change of sign, and each place where
-the curve may just touch the wanted value, is refined by scipy. Counts are tried one by one. A
+the curve may just touch the wanted value, is refined, the former by mpmath's Illinois method. Counts are tried one by one. A
 result that jumps (boards are counted in whole rows) may have values between two samples that are
 not found; each value found is true.
 """
@@ -15,6 +15,8 @@ from shoplib.model.sentences import ShapeError
 from shoplib.model.writing import finely, public
 
 SAMPLES = 240
+FINER = 16  # parts of a stretch that is looked at more closely
+EXACT = {"tol": 1e-13, "maxsteps": 200, "verify": False}
 
 
 class Found(tuple):
@@ -110,7 +112,7 @@ def _edge(miss, a, b, first_missing):
 
 
 def _roots(miss, samples, target):
-    from scipy.optimize import brentq
+    from mpmath import fp
 
     scale = 1e-9 * max(1.0, abs(target), *(abs(f) for _, f in samples[:1]))
     hits = [abs(f) <= scale for _, f in samples]
@@ -122,7 +124,8 @@ def _roots(miss, samples, target):
     crossings = list(zip(samples, samples[1:])) + _dips(miss, samples, scale)
     for (a, fa), (b, fb) in crossings:
         if fa * fb < 0:
-            root = brentq(miss, a, b, xtol=1e-12, rtol=1e-14) if _unbroken(miss, a, b) else math.nan
+            unbroken = _unbroken(miss, a, b)
+            root = fp.findroot(miss, (a, b), solver="illinois", **EXACT) if unbroken else math.nan
             if abs(miss(root)) <= 1e3 * scale:
                 roots.append(root)
         elif a == b:
@@ -137,22 +140,28 @@ def _unbroken(miss, a, b):
 
 def _dips(miss, samples, scale):
     """Crossings, or touching points (a, a), that hide between samples of one sign."""
-    from scipy.optimize import minimize_scalar
-
     found = []
     for (a, fa), (_, fb), (c, fc) in zip(samples, samples[1:], samples[2:]):
         if fa * fb <= 0 or fb * fc <= 0 or not abs(fb) <= min(abs(fa), abs(fc)) or abs(fa) == abs(fc) == abs(fb):
             continue
         sign = math.copysign(1, fb)
-        low = minimize_scalar(
-            lambda x, sign=sign: sign * miss(float(x)), bounds=(a, c), method="bounded", options={"xatol": 1e-10}
-        )
-        if low.fun < -scale:
-            lowest = float(low.x), sign * low.fun
-            found += [((a, fa), lowest), (lowest, (c, fc))]
-        elif low.fun <= 1e3 * scale:
-            found.append(((float(low.x), 0.0), (float(low.x), 0.0)))
+        x, nearest = _nearest(lambda x, sign=sign: sign * miss(x), a, c)
+        if nearest < -scale:
+            found += [((a, fa), (x, sign * nearest)), ((x, sign * nearest), (c, fc))]
+        elif nearest <= 1e3 * scale:
+            found.append(((x, 0.0), (x, 0.0)))
     return found
+
+
+def _nearest(miss, a, c):
+    """Where between a and c the miss is least, and how much that is: sampled more and more finely."""
+    while True:
+        points = [a + (c - a) * k / FINER for k in range(FINER + 1)]
+        found = [value if not math.isnan(value) else math.inf for value in map(miss, points)]
+        least = found.index(min(found))
+        if c - a <= 1e-10 or found[least] == math.inf:
+            return points[least], found[least]
+        a, c = points[max(least - 1, 0)], points[min(least + 1, FINER)]
 
 
 def _distinct(roots, item):
