@@ -31,7 +31,7 @@ _HOMES = {
     "paper.stand_file": ("read_stand", "write_stand"),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
     "paper.packet": ("save_packet",),
-    "bench": ("Bench", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
+    "bench": ("Bench", "OrderGame", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
 __all__ = sorted(_HOME_OF)

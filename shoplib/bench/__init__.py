@@ -6,9 +6,9 @@ Each is loaded when it is first asked for.
 import importlib
 
 _HOMES = {
-    "Bench": "shoplib.bench.bench", "Practice": "shoplib.bench.practice", "RimBench": "shoplib.bench.rim",
-    "SawBench": "shoplib.bench.timber", "StandBench": "shoplib.bench.the_stand",
-    "side_by_side": "shoplib.bench.compare",
+    "Bench": "shoplib.bench.bench", "OrderGame": "shoplib.bench.order_game", "Practice": "shoplib.bench.practice",
+    "RimBench": "shoplib.bench.rim", "SawBench": "shoplib.bench.timber",
+    "StandBench": "shoplib.bench.the_stand", "side_by_side": "shoplib.bench.compare",
 }  # fmt: skip
 __all__ = sorted(_HOMES)
 
