@@ -226,7 +226,7 @@ def settings(parts):
 def _settings_under(heading, rows, first):
     """One part of the settings; the first heading says what the boxes are for."""
     said = f"<span style='{QUIET}'>, and beside it what you measured</span>" if first else ""
-    above = "" if first else "margin-top:6px;"
+    above = "" if first else "margin-top:2px;"
     return (
         f"<div style='{above}font-size:16px'><b>{escape(heading)}</b>{said}</div>"
         "<div style='display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,290px),1fr));gap:0 20px'>"

@@ -44,7 +44,7 @@ def test_inch_bench_tells_in_inches(bench):
 
 def test_what_nobody_sets_stands_under_a_heading_of_its_own():
     page = Bench(StaveRing("440 mm", "400 mm", 12)).settings.html()
-    order = [page.index(each) for each in (">Set it to<", '"board_width"', ">It comes to<", '"short_edge"')]
+    order = [page.index(each) for each in (">Set it to<", '"board_width"', ">It comes to<", '"closing_gap"')]
     assert order == sorted(order) and page.count("what you measured</span>") == 1
     assert ">It comes to<" not in Bench(CircleJig("440 mm", "12 mm")).settings.html()
     assert ">Set it to<" not in Bench(ChordRise("200 mm", "30 mm")).settings.html()

@@ -177,7 +177,7 @@ def test_what_nobody_sets_stands_under_a_heading_of_its_own():
     """A gap or the wood left is no setting: it comes of the sizes, and the rule checks it."""
     ring = StaveRing("440 mm", "400 mm", 12, saw_error="0.1 deg")
     under = {heading: [words for words, _ in found] for heading, found in contents(ring.plain).settings}
-    assert under["Set it to"] == ["mitre angle", "blade tilt", "board width", "strip length", "long edge"]
+    assert under["Set it to"] == ["mitre angle", "blade tilt", "board width", "strip length", "long edge", "short edge"]
     assert list(under) == ["Set it to", "It comes to"] and "band clamp, gap at each joint" in under["It comes to"]
     page = compose(contents(ring.plain), square()).page
     heads = {text.text: text.y for text in page.texts if text.text in under}

@@ -98,7 +98,7 @@ class StaveRing(Model):
         """
         return 2 * self.blank_outer * tan(self.pi / self.staves)
 
-    @result("short edge", "S", checks="inside_diameter")
+    @result("short edge", "S", checks="inside_diameter", to_set=True)
     def short_edge(self):
         """Along the stave's inside: the side of the polygon whose corners touch the blank's inner circle.
 
@@ -177,7 +177,7 @@ class StaveRing(Model):
         """
         self._check_flat()
         if type(self.saw_error) is float and self.saw_error >= 0:
-            raise ShapeError("Only mitres that are too steep make the last stave overlap.", input="saw_error")
+            raise ShapeError("Only mitres too steep make it overlap.", input="saw_error")
         return self.outside_diameter * sin(self.closing_angle / 2)
 
     @result("joint's sawn face", "F", minor=True)
