@@ -230,7 +230,7 @@ class TestRefusals:
             ({"lower_rail_top": "571 mm"}, "the lower tray is 40.0 mm high", "lower_rail_top"),
             ({"screw_from_fixed": "180 mm"}, "lies beyond the rail", "screw_from_fixed"),
             ({"bar_height": "711 mm"}, "does not lie on the legs", "bar_height"),
-            ({"bar_height": "640 mm", "dowel_in_leg": "17 mm", "stub_in_leg": "25 mm"}, "breaks into a dowel's hole", "bar_height"),
+            ({"bar_height": "615 mm"}, "breaks into a dowel's hole", "bar_height"),
             ({"bar_height": "680 mm", "hand_room": "22 mm"}, "inside the tray's rim", "bar_height"),
             ({"bar_diameter": "35 mm"}, "must be thinner than a leg", "bar_diameter"),
             ({"casters": 3}, r"\(lesson 07\): Three casters", "casters"),
@@ -282,8 +282,8 @@ class TestCautions:
     @pytest.mark.parametrize(
         ("changes", "said", "hangs_on"),
         [
-            ({"bar_height": "620 mm"}, "near a rim's height and only 20.5 mm clear", "bar_height"),
-            ({"bar_height": "615 mm", "dowel_edge": "8 mm"}, "stub's hole and a dowel's", "bar_height"),
+            ({"bar_height": "605 mm"}, "near a rim's height and only 20.5 mm clear", "bar_height"),
+            ({"bar_height": "612 mm"}, "stub's hole and a dowel's", "bar_height"),
             ({"lower_rail_top": "300 mm"}, "the lower tray does not go in", "lower_rail_top"),
             ({"rebate_cutter": "12 mm"}, "Rebate the rims from below (lesson 03): ", "rebate_cutter"),
             ({"dowels": 3}, "marks two dowels at the most", "dowels"),

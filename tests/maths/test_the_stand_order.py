@@ -124,8 +124,9 @@ def broken(stand, permutation):
     """The first step of a permutation that comes before one that must precede it: worked out pair by pair."""
     after, place = relations(stand), {name: k for k, name in enumerate(permutation)}
     late = [
-        (place[name], name, before) for name, needed in after.items() for before in needed if place[before] > place[name]
-    ]
+        (place[name], name, before)
+        for name, needed in after.items() for before in needed if place[before] > place[name]
+    ]  # fmt: skip
     return min(late) if late else None
 
 

@@ -7,6 +7,7 @@ from shoplib.maths.the_stand.dependencies import first_size
 from shoplib.model import Caution, ShapeError
 
 NEAR_A_RIM = 60.0  # mm above or below: so near a hand at the bar meets the rim
+HAIR = 1e-6  # mm: what is left of a distance that is nothing, found by halving
 THIN = 1 / 4  # of the dowel's diameter: lesson 04's rule for wood between holes
 
 
@@ -74,7 +75,7 @@ def _check_bar(stand):
             "At that height the bar lies {} inside the tray's rim. Set it higher or lower, or give it more hand room.",
             -stand.bar_room, input="bar_height",
         )
-    if stand.pull_bar == "stubs" and wood_beside_stub(stand) <= 0:
+    if stand.pull_bar == "stubs" and wood_beside_stub(stand) < HAIR:
         raise ShapeError(
             "The stub's hole, {} above the floor, breaks into a dowel's hole in the same leg. Set the bar higher or "
             "lower.", stand.bar_height, input="bar_height",
@@ -91,15 +92,19 @@ def _rim_beside(stand, reach):
 
 
 def wood_beside_stub(stand):
-    """Least wood between the stub's hole and the dowels' holes of both rails in its leg; 0 where they meet."""
+    """Least wood between the stub's hole and the dowels' holes of both rails in its leg; 0 where they meet.
+
+    Where their heights alone keep them apart by more than would worry anybody, that is told: it is no more.
+    """
     leg = stand.leg_diameter / 2
     stub = Hole(leg - stand.stub_in_leg, stand.stub_diameter / 2, stand.bar_height)
     spacing = stand.dowel_spacing if stand.dowels > 1 else 0.0
     downs = [stand.dowel_edge + k * spacing for k in range(stand.dowels)]
     levels = {top - down - shift for top in stand.rail_tops for down in downs for shift in (0.0, stand.stagger)}
     nearest = sorted(levels, key=lambda level: abs(level - stand.bar_height))[:2]
-    if abs(nearest[0] - stand.bar_height) > (stand.stub_diameter + stand.dowel_diameter) / 2 + leg:
-        return abs(nearest[0] - stand.bar_height) - (stand.stub_diameter + stand.dowel_diameter) / 2
+    upright = abs(nearest[0] - stand.bar_height) - (stand.stub_diameter + stand.dowel_diameter) / 2
+    if upright > THIN * stand.dowel_diameter:
+        return upright
     holes = [Hole(leg - stand.dowel_in_leg, stand.dowel_diameter / 2, level) for level in nearest]
     return min(min(wood_across(stub, hole), wood_square(stub, hole)) for hole in holes)
 
@@ -108,7 +113,7 @@ def worries(stand):
     """The cautions of the whole stand."""
     if stand.trays > 1 and stand.way_in_spare < 0:
         yield Caution(
-            "However it is tilted, the lower tray does not go in between rails and legs: at the tilt that the rails "
+            "However it leans, the lower tray does not go in between rails and legs: at the lean that the rails "
             "want, {} are short between the legs. Put it in before the last glue-up, or set the rails further apart.",
             -stand.way_in_spare, input="lower_rail_top", source="geometry",
         )

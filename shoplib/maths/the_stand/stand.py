@@ -277,12 +277,21 @@ class Stand(Model):
         """Front right to back left: measured on the dry stand."""
         return 1 * self.diagonal
 
-    @result("lower tray goes in tilted by", "alpha_t", kind="angle", step="0.1 deg")
-    def way_in_tilt(self):
-        """The least tilt a at which the tray's height, T cos a + t sin a, passes between upper and lower rails.
+    @result("lower tray, on edge, leans by at least", "alpha_e", kind="angle", step="0.1 deg", minor=True)
+    def least_lean(self):
+        """The least lean from upright at which the tray's height, T cos a + t sin a, passes between the rails.
 
-        T across the tray, t the rim's height. Nothing where it passes level. Raises ShapeError where the gap is less
-        than the rim is high.
+        T across the tray, t the rim's height. Nothing where it passes upright, on its edge.
+        """
+        gap = self.rail_gap
+        lean = atan(self.rim_height / self.tray_diameter) + acos(least(gap / self.tray_diagonal, 1))
+        return choose(gap < self.tray_diameter, lean, 0 * lean)
+
+    @result("lower tray goes in leaning by", "alpha_t", kind="angle", step="0.1 deg")
+    def way_in_tilt(self):
+        """From upright, on its edge, the lean that leaves most room between the legs: the least one, or lying level.
+
+        Raises ShapeError where the rails leave less than the rim is high.
         """
         gap = self.rail_gap
         if type(gap) is float and gap < self.rim_height:
@@ -290,17 +299,19 @@ class Stand(Model):
                 "The rails leave {} between them, less than the rim is high ({}): no tray goes in there.",
                 gap, self.rim_height, input="lower_rail_top",
             )
-        lean = atan(self.rim_height / self.tray_diameter) + acos(least(gap / self.tray_diagonal, 1))
-        return choose(gap < self.tray_diameter, lean, 0 * lean)
+        return choose(self._across(self.least_lean) <= self.tray_diameter, self.least_lean, self.pi / 2)
+
+    def _across(self, lean):
+        """Level width of a tray that leans so far from upright, along the way between the legs."""
+        return self.tray_diameter * sin(lean) + self.rim_height * cos(lean)
 
     @result("spare beside the lower tray", "f_w")
     def way_in_spare(self):
-        """What the tray at that tilt, T sin a + t cos a across, leaves between two legs; less than nothing: shut out.
+        """What the tray at that lean, T sin a + t cos a across, leaves between two legs; less than nothing: shut out.
 
-        Raises ShapeError as the tilt does.
+        Raises ShapeError as the lean does.
         """
-        tilt = self.way_in_tilt
-        return self.legs_clear - self.tray_diameter * sin(tilt) - self.rim_height * cos(tilt)
+        return self.legs_clear - self._across(self.way_in_tilt)
 
     # Legs, rails and joints
 
