@@ -263,6 +263,7 @@ def test_the_seasons_turn_mitres_as_a_saw_set_wrong():
     told = ring_seasons(ring, "Ash, white", "flat", "8 %", "6 %", "12 %")
     assert [row[0] for row in told.rows] == ["mitre of each end", "each joint opens by", "on the ring's"]
     assert told.rows[0][1:] == ("15.00 deg", "15.08 deg", "14.84 deg")
+    assert told.rows[1][1:] == ("0.00 mm", "0.05 mm", "0.11 mm")  # 2 x 20 mm x sin 0.155 deg = 0.108
     assert told.rows[2][1:] == ("—", "inside", "outside")
     error = math.radians(15) - mitre_now(math.radians(15), 0.01096)
     saw = ring.replace(saw_error=f"{math.degrees(error):.9f} deg").plain
