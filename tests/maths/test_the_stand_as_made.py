@@ -91,6 +91,13 @@ class TestDerivedSizes:
             assert stand.operation(name).filled_from.leg_diameter == CLOSE(34.6), name
 
 
+    def test_moisture_on_the_day_of_screwing(self):
+        """Read again then: the sliding screws go by it, the gap round the panel by what it was when cut."""
+        stand = STAND.as_made(moisture_screwed="10 %")
+        assert stand.operation("screws").model == STAND.operation("screws").model.replace(made="10 %")
+        assert moved(stand) == {"screws"}
+
+
 class TestTools:
     def test_a_cutter_is_measured_at_the_start(self):
         stand = STAND.as_made(router_cutter="11.5 mm")

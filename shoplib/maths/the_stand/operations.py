@@ -285,6 +285,7 @@ TABLE = (
         "screws", "Drill and drive the sliding screws", "08_screws", PanelScrew, "rail across the panel's grain",
         count=lambda stand: 2 * stand.trays,
         fill=SEASONS | {
+            "made": reckoned("moisture_screwed"),
             "rail_height": size("rail_height"), "rail_thickness": size("rail_thickness"),
             "counterbore_depth": size("counterbore_depth"), "screw_length": size("screw_length"),
             "shank_diameter": size("screw_shank"), "root_diameter": size("screw_root"),

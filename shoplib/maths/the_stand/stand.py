@@ -340,6 +340,11 @@ class Stand(Model):
         """From the leg's cut end to the bottom of its hole: lesson 07's."""
         return 1 * self.instance("caster_legs").hole_depth
 
+    @result("moisture when screwed", "M_3", kind="percent")
+    def moisture_screwed(self):
+        """The panels' moisture on the day of screwing: as worked, until the meter tells another."""
+        return 1 * self.moisture_made
+
     # The pull bar
 
     @result("legs apart at the bar", "W_b")
