@@ -10,6 +10,7 @@ from shoplib.bench.guard import guarded
 from shoplib.drawing import has_template
 
 PAPERS = ("A4", "Letter")
+KINDS_OF_FILE = {".pdf": "application/pdf", ".dxf": "application/dxf", ".csv": "text/csv"}
 
 
 class Printouts:
@@ -44,7 +45,7 @@ class Printouts:
             self._say(f"✗ Not saved: {escape(str(error))}")
             return
         coded = base64.b64encode(path.read_bytes()).decode()
-        kind_of_file = "application/dxf" if path.suffix == ".dxf" else "application/pdf"
+        kind_of_file = KINDS_OF_FILE[path.suffix]
         self._say(
             f"✓ Saved as {escape(path.as_posix())}. <a style='{looks.LINK}' download='{escape(path.name)}' "
             f"href='data:{kind_of_file};base64,{coded}'>Download it</a>"

@@ -16,8 +16,9 @@ from shoplib.model import ShapeError
 
 PARTS, BOARDS = 60, 40  # rows that the tables have room for
 EACH = {"part": (files.PART_COLUMNS, PARTS), "board": (files.BOARD_COLUMNS, BOARDS)}
-WIDTHS = {"part": 130, "board": 130, "count": 52, "price": 72, "faults": 210, "timber": 110, "round": 56}
-WIDTHS |= {"per blank": 52}
+WIDTHS = {"part": 124, "board": 124, "count": 48, "price": 66, "faults": 200, "timber": 104, "round": 52}
+WIDTHS |= {"per blank": 48}
+SIZE = 94  # px for a size with its unit
 ALLOWANCES = {"kerf": "saw kerf", "end": "added to lengths", "edge": "added to widths"}
 HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0"
 WRONG = (MeasureError, ShapeError)
@@ -395,7 +396,7 @@ def _table_html(kind):
     """One table of boxes, with buttons for its rows and its file."""
     columns, most = EACH[kind]
     head = "".join(
-        f"<b style='flex:0 0 {WIDTHS.get(name, 92)}px;font-size:14px'>{escape(name)}</b>" for name in columns
+        f"<b style='flex:0 0 {WIDTHS.get(name, SIZE)}px;font-size:14px'>{escape(name)}</b>" for name in columns
     )
     rows = "".join(
         looks.place(f"{kind}.{number}.row", style=HIDDEN).replace("></div>", f">{_boxes(kind, number)}</div>")
@@ -410,16 +411,17 @@ def _table_html(kind):
     )
     return (
         f"<div style='margin:8px 0'><b style='font-size:17px'>{kind.capitalize()}s</b><div style='overflow-x:auto'>"
-        f"<div style='{ROW}'><span style='flex:0 0 22px'></span>{head}</div>{rows}</div>{bar}</div>"
+        f"<div style='{ROW}'><span style='flex:0 0 62px'></span>{head}</div>{rows}</div>{bar}</div>"
     )
 
 
 def _boxes(kind, number):
     columns, _ = EACH[kind]
-    return f"<b style='flex:0 0 22px;font-size:15px'>{number}</b>" + "".join(
-        looks.field(f"{kind}.{number}.{name}", f"{kind.capitalize()} {number}, {name}", "", WIDTHS.get(name, 92))
+    away = looks.button(f"{kind}.{number}.away", "", "✕", f"Take {kind} {number} away")
+    return f"<b style='flex:0 0 22px;font-size:15px'>{number}</b><span style='flex:0 0 36px'>{away}</span>" + "".join(
+        looks.field(f"{kind}.{number}.{name}", f"{kind.capitalize()} {number}, {name}", "", WIDTHS.get(name, SIZE))
         for name in columns
-    ) + looks.button(f"{kind}.{number}.away", "", "✕", f"Take {kind} {number} away")
+    )
 
 
 def _tell(error, unit):

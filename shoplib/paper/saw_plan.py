@@ -11,6 +11,10 @@ from shoplib.paper.files import named, paper_size
 from shoplib.paper.imprint import Imprint, mark
 from shoplib.paper.report import Report, printed
 
+WHERE_FROM = (
+    "Chalk L on the board's left end: its faults are measured from there. Measure each setting from the left end or "
+    "the lower edge of the wood that the cut parts; the saw cut lies beyond it, in what is left."
+)
 SAFETY = (
     "Not drawn to scale. Check each setting on a rule before you saw; a narrow or short piece needs a push block, a "
     "jig or a hand saw. The machine's manual goes before this sheet."
@@ -71,7 +75,7 @@ def _buying_list(writer, plan):
     ], boxes=True, leads=[_title(number, each) for number, each in enumerate(plan.boards, 1)])  # fmt: skip
     writer.table("It comes to", ("", ""), [row for row in plan.buy(unit=unit).rows])
     writer.table("Parts", ("part", "pieces", *SIZES, "rough length", "rough width"), [
-        (part.name, str(count), *_sizes(part.plain, unit), full(rough.length, unit), full(rough.width, unit))
+        (_called(part), str(count), *_sizes(part.plain, unit), full(rough.length, unit), full(rough.width, unit))
         for part, rough, count in plan.by_part()
     ])  # fmt: skip
 
@@ -79,13 +83,18 @@ def _buying_list(writer, plan):
 SIZES = ("length", "width", "thickness")
 
 
+def _called(part):
+    """A part's name; for round ones that share a blank also how many come from a piece."""
+    return part.name if part.per_blank == 1 else f"{part.name}, {part.per_blank} from each"
+
+
 def _board(writer, plan, number, each):
     """A board's page: its picture, cuts in their order, and a check of every piece."""
     unit = writer.imprint.unit
     writer.begin(_title(number, each), draw_boards(plan, unit, {number}))
     for low, high in each.board.plain["faults"]:
-        writer.told(f"Fault from {told(low, unit)} to {told(high, unit)}, measured from the left "
-                    "end.")  # fmt: skip
+        writer.told(f"Fault from {told(low, unit)} to {told(high, unit)}, measured from the left end.")
+    writer.told(WHERE_FROM)
     cuts = ("Cuts, in this order", ("cut", "how", "set fence or stop to", "what comes off"), [
         (str(step.cut.number), "rip" if step.cut.rip else "crosscut", full(step.fence, unit), plan.comes_off(step))
         for step in steps(each.board.plain["length"], each.board.plain["width"], each.layout)
@@ -95,8 +104,7 @@ def _board(writer, plan, number, each):
          "") for place in each.layout.places
     ])  # fmt: skip
     writer.beside(cuts, pieces)
-    writer.told("Measure each setting from the left end or the lower edge of the wood that the cut parts; the saw cut "
-                "lies beyond it, in what is left. " + SAFETY)  # fmt: skip
+    writer.told(SAFETY)
 
 
 def _title(number, each):

@@ -206,8 +206,16 @@ def test_plan_and_tables_are_saved(bench, tmp_path, monkeypatch):
     for words, button in bench.printouts.buttons.items():
         button.click()
         assert "Saved as" in bench.printouts.link.value, words
+        assert ("data:text/csv" if "CSV" in words else "data:application/pdf") in bench.printouts.link.value
     names = sorted(each.name for each in (tmp_path / "printouts").iterdir())
     assert names[:2] == ["boards.csv", "parts.csv"] and len(names) == 4
+
+
+def test_a_timber_of_ones_own_is_planned_and_has_no_weight(bench):
+    ask(bench, part__1__timber=f"bog oak {NASTY}"[:60])
+    ask(bench, plan="")
+    assert bench.problem is None and "not known: no density of bog oak" in bench.live.shown["told"]
+    assert "<script" not in everything(bench)
 
 
 def test_no_boards_at_all():

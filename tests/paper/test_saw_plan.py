@@ -32,6 +32,8 @@ def test_tells_boards_cuts_and_pieces(tmp_path, plan, unit, paper):
         assert each.board.name in whole
     for piece in plan.pieces:
         assert f"piece {piece.number}, {piece.part.name}" in whole
+    for text in texts[1:]:
+        assert "continued" in text or "Chalk L on the board's left end" in text and "Measure each setting" in text
     assert "Fault from" in whole and "Mark " in texts[-1] and f"page 1 of {len(found)}" in texts[0]
 
 
@@ -46,6 +48,13 @@ def test_the_buying_list_and_the_outline_lead_to_the_boards(tmp_path, plan):
     assert heights == sorted(heights, reverse=True), "one under the other"
     assert [entry.title for entry in reader.outline] == ["Buying list", *titles]
     assert [reader.get_destination_page_number(entry) for entry in reader.outline] == list(range(len(reader.pages)))
+
+
+def test_round_parts_that_share_a_blank_say_so():
+    knobs = Part("knob", 8, "30 mm", "30 mm", "30 mm", "Ash, white", round=True, per_blank=4)
+    plan = saw_plan([knobs], [Board("b", "1 m", "60 mm", "40 mm")])
+    (first, *_), *_ = compose(plan, imprint_of_plan(plan, "mm", "", DAY))
+    assert "knob, 4 from each" in [text.text for text in first.texts]
 
 
 def test_one_page_a_board(plan):

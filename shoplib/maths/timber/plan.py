@@ -8,7 +8,7 @@ from shoplib.maths.timber.problem import Problem, Stretch
 from shoplib.maths.timber.sawing import Layout, lay_out_board, steps
 from shoplib.maths.timber.solver import solve
 from shoplib.maths.timber.stock import Board, Part, Rough, rough, thinnest_sold, told, written
-from shoplib.maths.wood import density
+from shoplib.maths.wood import density, timbers_with
 from shoplib.measure import MeasureError
 from shoplib.model import Facts, ShapeError
 
@@ -119,8 +119,15 @@ class SawPlan:
         ]
         if self.in_money:
             rows.append(("money", f"{self.cost:.2f}"))
-        rows.append((f"weight of the parts at {moisture}", measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")))
+        rows.append((f"weight of the parts at {moisture}", self._weighed(moisture, heavy)))
         return Facts(rows)
+
+    def _weighed(self, moisture, heavy):
+        """The weight in words; a timber that the tables do not hold has none."""
+        unknown = sorted({piece.part.species for piece in self.pieces} - set(timbers_with("specific_gravity")))
+        if unknown:
+            return f"not known: no density of {' and '.join(unknown)} in the tables"
+        return measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")
 
     def sizes(self, unit="mm"):
         """Finished and rough sizes of every part that is sawn, as a table."""

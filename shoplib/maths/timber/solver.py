@@ -101,12 +101,12 @@ class _Run:
         """Raise the bound and look for plans on cheaper boards, until they meet; whether they did."""
         self._cut(self.areas)
         self._cheapest_boards()
-        self._swap(40)
+        self._swap(len(self.problem.costs))
         self._descend(3)
         self._raise_bound()
         self._cheapest_boards()
         while not self.over() and not self._closed():
-            self._swap(15)
+            self._swap(len(self.problem.costs) // 4)
             self._descend(5)
             boards = self._whole_boards(3)
             if boards is not None and not self._closed() and self.problem.cost(boards) < self.best.cost - TINY:
