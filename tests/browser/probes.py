@@ -56,10 +56,15 @@ IN_REACH = """() => [...document.querySelectorAll('.jp-OutputArea-output :is(inp
   }))"""
 
 # Which parts of a bench are out of view when it stands at the top of the page.
-IN_VIEW = """svg => {
-  const panel = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
+IN_VIEW = """async svg => {
   const outer = document.querySelector('.jp-WindowedPanel-outer'), bench = svg.closest('.jp-OutputArea-output');
-  outer.scrollTop += bench.getBoundingClientRect().top - panel.top;
+  const panel = outer.getBoundingClientRect(), above = () => bench.getBoundingClientRect().top - panel.top;
+  for (let calm = 0; calm < 6; await new Promise(requestAnimationFrame)) {  // what comes into view moves the rest
+    calm = Math.abs(above()) < 1 ? calm + 1 : 0;
+    const before = outer.scrollTop;
+    outer.scrollTop += above();
+    if (outer.scrollTop === before && calm === 0) calm = 6;  // the end of the page
+  }
   return [svg, ...bench.querySelectorAll('input[type=range], [data-result]')]
     .filter(each => each.getBoundingClientRect().bottom > panel.bottom + 1)
     .map(each => `${each.title || each.tagName}: ${each.getBoundingClientRect().bottom - panel.bottom} px below`);
