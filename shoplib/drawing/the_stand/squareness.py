@@ -17,11 +17,11 @@ def squareness(plain, unit):
     across, up = wide * math.sin(lean), wide * math.cos(lean)
     legs = [(0, 0), (long, 0), (long + across, up), (across, up)]
     for start, end in zip(((0, 0), (long, 0), (long, wide), (0, wide)), ((long, 0), (long, wide), (0, wide), (0, 0))):
-        view.line("centre", start, end)
+        view.line("true", start, end)
     for start, end in zip(legs, (*legs[1:], legs[0])):
-        view.line("edge", start, end)
-    view.line("drawn", legs[0], legs[2])
-    view.line("astray", legs[1], legs[3])
+        view.line("frame", start, end)
+    view.line("first", legs[0], legs[2])
+    view.line("second", legs[1], legs[3])
     size = min(long, wide) / 22
     for leg in legs:
         view.area("leg", _round(leg, size))
