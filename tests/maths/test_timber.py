@@ -505,6 +505,12 @@ def test_the_stand_comes_out_of_its_rack():
     assert {place.left < 600 for place in spare.layout.places} == {True, False}  # on both sides of the fault
 
 
+def test_sizes_are_told_finished_and_rough():
+    plan = saw_plan([Part("rail", 2, "13 in", "2 in", "3/4 in", ASH)], [Board("b", "8 ft", "3 in", "1 in")], unit="in",
+                    end="1 in", edge="1/4 in")  # fmt: skip
+    assert plan.sizes("in").rows == [("rail", "2", "13 × 2 × 3/4 in", "14 × 2 1/4 × 1 in")]
+
+
 def test_a_whole_rings_strip_finds_no_place_between_the_knots():
     ring = StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm")
     whole = Part("rim strip", 1, ring.strip_length, ring.board_width, "20 mm", ASH)

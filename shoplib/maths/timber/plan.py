@@ -130,14 +130,18 @@ class SawPlan:
         return measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")
 
     def sizes(self, unit="mm"):
-        """Finished and rough sizes of every part that is sawn, as a table."""
+        """Finished and rough sizes of every part that is sawn, as a table: length, width and thickness."""
+
+        def sizes(*values):
+            return " × ".join(told(value, unit).removesuffix(f" {unit}") for value in values) + f" {unit}"
+
         return Facts(
             [
-                (part.name, str(count), *(told(part.plain[name], unit) for name in ("length", "width", "thickness")),
-                 told(piece.length, unit), told(piece.width, unit), told(thinnest_sold(piece.thickness, unit), unit))
+                (part.name, str(count), sizes(*part.plain.values()),
+                 sizes(piece.length, piece.width, thinnest_sold(piece.thickness, unit)))
                 for part, piece, count in self.by_part()
             ],
-            head=("part", "pieces", "length", "width", "thickness", "rough length", "rough width", "rough thickness"),
+            head=("part", "pieces", "finished", "rough"),
         )  # fmt: skip
 
     def pieces_of(self, number, unit="mm"):
