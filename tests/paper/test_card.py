@@ -254,7 +254,8 @@ def test_a_line_to_write_on_has_room_beside_the_longest_date_and_is_on_the_first
         assert [("For" in each, "Name" in each) for each in texts] == [(True, True)] + [(False, False)] * len(card.rest)
         head = [line for line in card.page.lines if line.start[1] < MARGIN + 14]
         assert len(head) == 2 and all(line.end[0] - line.start[0] > 25 for line in head)
-        told, begins = (next(text for text in card.page.texts if text.text.startswith(each)) for each in ("Bench", "For"))
+        (told,) = [text for text in card.page.texts if text.text.startswith("Bench card")]
+        (begins,) = [text for text in card.page.texts if text.text == "For"]
         assert begins.x - ink(told)[2] > 3.9, "mm between the date and the line"
 
 
