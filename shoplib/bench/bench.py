@@ -4,6 +4,8 @@ from shoplib.bench import looks
 from shoplib.bench.control import WRONG, Offered, control, tell
 from shoplib.bench.explain import Explain
 from shoplib.bench.folded import show_folded
+from shoplib.bench.my_file import row_html
+from shoplib.bench.my_stand import MyStand
 from shoplib.bench.places import running
 from shoplib.bench.printouts import Printouts
 from shoplib.bench.settings import Settings
@@ -42,6 +44,7 @@ class Bench(Standing):
         self.controls = {name: control(item) for name, item in self.cls.inputs().items()}
         self.offered = Offered(self.cls.OFFER) if self.cls.OFFER else None
         self.settings, self.explain = Settings(self.cls, show, self), Explain(self.cls, self)
+        self.mine = MyStand(self)
         self._keep(self.place.holder)
         self.at_run, self.is_in_cell = dict(self.values), running()[0] is not None
         self._solve()
@@ -55,11 +58,13 @@ class Bench(Standing):
             self.unit, self.suited = former.unit, former.suited
         self.settings.keep(former.settings)
         self.explain.keep(former.explain)
-        values = self._start_now() | former.by_hand
+        self.mine.keep(former.mine)
+        values = self.started_from() | former.by_hand
         if self._is_whole(values):
             self.values, self.by_hand = values, dict(former.by_hand)
         else:
             self.refused = True
+            self.mine.leave()
 
     def _is_whole(self, values):
         """Whether these sizes can be made and every result that the start has can be told of them."""
@@ -74,7 +79,8 @@ class Bench(Standing):
     def html(self):
         """The page, empty: picture and settings on the left, inputs, cautions and plans on the right."""
         back = looks.button("back", "", BACK, "The sizes that the bench started with")
-        bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back)
+        bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back, row_html())
+        bar += looks.place("mine.told")
         groups = {item.group: [] for item in self.cls.inputs().values()}
         if self.offered:
             groups[self.cls.OFFER.group].append(self.offered.html())
@@ -92,9 +98,13 @@ class Bench(Standing):
     def shown(self):
         """All that stands on the page."""
         found = self._seen() | self.units_shown()
-        for name, each in self.controls.items():
-            found |= each.shown(self.values[name], self.unit)
-        return found
+        for name in self.controls:
+            found |= self._input(name)
+        return found | self.mine.shown()
+
+    def _input(self, name):
+        """What stands in the places of one input."""
+        return self.controls[name].shown(self.values[name], self.unit) | self.mine.note(name)
 
     def _seen(self):
         """What follows the sizes: all but the inputs themselves."""
@@ -125,27 +135,33 @@ class Bench(Standing):
     def take(self, name, value):
         """Do what a person asked for: `name` says with what (`slide.diameter`), `value` what stands there now."""
         what, _, which = name.partition(".")
+        self.mine.look()
+        if not self.mine.take(name, value):
+            self._do(what, which, name, value)
+        self.live.put(self.mine.shown())
+
+    def _do(self, what, which, name, value):
         {
             "slide": lambda: self._set_by_hand(which, self.controls[which].slid(value, self.unit)),
             "box": lambda: self._type(which, value),
             "choose": lambda: self._set_by_hand(which, self.controls[which].chosen(value)),
             "offer": lambda: self._fill(value),
             "unit": lambda: self._choose_unit(UNITS[value]),
-            "back": self._reset,
+            "back": self.start_again,
             "use": lambda: self._use(value),
             "measured": lambda: self._explain(self.settings, which, value),
         }.get(what, lambda: self._explain(self.explain, name, value))()
 
     def _set_by_hand(self, name, value):
         self.values[name] = self.by_hand[name] = value
-        self.live.put(self.controls[name].shown(value, self.unit))
+        self.live.put(self._input(name))
         self.refresh()
 
     def _fill(self, offer):
         """Set all that is sold together at once, and redraw once."""
         for name, value in self.offered.filled(offer).items():
             self.values[name] = self.by_hand[name] = value
-            self.live.put(self.controls[name].shown(value, self.unit))
+            self.live.put(self._input(name))
         self.refresh()
 
     def _type(self, name, text):
@@ -167,16 +183,26 @@ class Bench(Standing):
         part.take(name, value)
         self.live.put(part.shown())
 
-    def _start_now(self):
-        """The sizes to start from: those given, or those that suit the unit that was chosen on the page."""
-        return start_in(self.cls, self.start, self.unit, self.given_unit) if self.suited else dict(self.start)
+    def started_from(self):
+        """The sizes to start from: my stand's, those given, or those that suit the unit that was chosen on the page."""
+        suited = start_in(self.cls, self.start, self.unit, self.given_unit) if self.suited else dict(self.start)
+        return self.mine.start(suited)
+
+    def follow(self, was, now, kept=()):
+        """My stand's sizes have changed: what stands here as it was, or is kept there, changes with them."""
+        for name, value in now.items():
+            if name in kept or self.values[name] == was.get(name):
+                self.values[name] = value
+                self.by_hand.pop(name, None)
+        self.refresh()
+        self.live.put(self.shown())
 
     def _choose_unit(self, unit):
         """Another unit, chosen on the page: a bench that nobody has touched yet takes start sizes that suit it."""
-        untouched = self.values == self._start_now()
+        untouched = self.values == self.started_from()
         self.unit, self.suited = unit, True
         if untouched:
-            self.values = self._start_now()
+            self.values = self.started_from()
         self._switch(unit)
 
     def _switch(self, unit):
@@ -184,8 +210,9 @@ class Bench(Standing):
         self.refresh()
         self.live.put(self.shown())
 
-    def _reset(self):
-        self.values, self.by_hand, self.refused = self._start_now(), {}, False
+    def start_again(self):
+        """All inputs as they were at the start."""
+        self.values, self.by_hand, self.refused = self.started_from(), {}, False
         self.refresh()
         self.live.put(self.shown())
 
@@ -227,8 +254,8 @@ class Bench(Standing):
             self.values.update(read)
             self.at_run.update(read)
             self.by_hand = {name: value for name, value in self.by_hand.items() if name not in read}
-            for name, value in read.items():
-                self.live.put(self.controls[name].shown(value, self.unit))
+            for name in read:
+                self.live.put(self._input(name))
             self.refresh()
 
         self.act(change)

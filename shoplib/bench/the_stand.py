@@ -5,6 +5,7 @@ from html import escape
 from shoplib.bench import looks
 from shoplib.bench.bench import BACK, Bench
 from shoplib.bench.control import tell
+from shoplib.bench.my_file import row_html
 from shoplib.bench.standing import UNITS
 from shoplib.maths.the_stand.refused import refusals
 from shoplib.model import known
@@ -47,7 +48,8 @@ class StandBench(Bench):
     def html(self):
         """The page, empty: picture and settings on the left; inputs, what they move and cautions on the right."""
         back = looks.button("back", "", BACK, "The sizes that the bench started with")
-        bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back)
+        bar = looks.buttons(*looks.options("unit", list(UNITS), "Show sizes in "), back, row_html())
+        bar += looks.place("mine.told")
         note = looks.place("note", style=f"{looks.QUIET}font-size:14px")
         left = (
             looks.part(1, looks.pictured(960, 690)), looks.part(4, self.settings.html()),
@@ -112,7 +114,11 @@ class StandBench(Bench):
 
     def _stand(self):
         """The last stand that could be made."""
-        return self.given.of_plain({name: self.plain.__dict__.get(name) for name in self.cls.inputs()})
+        return self._base().of_plain({name: self.plain.__dict__.get(name) for name in self.cls.inputs()})
+
+    def _base(self):
+        """The stand whose measured sizes count here: the one in the file where it is chosen, or the one given."""
+        return self.mine.stand if self.mine.is_on else self.given
 
     def _moves_html(self):
         words = self.cls.inputs()[self.touched].words
@@ -153,7 +159,7 @@ class StandBench(Bench):
     def model(self):
         """The stand as it stands on the bench, with what was made; raises ShapeError where it cannot be made."""
         with self.lock:
-            return self.given.of_plain(self.values)
+            return self._base().of_plain(self.values)
 
     def line(self):
         """The sizes that are shown, what moves with the one touched last, or why there is no stand."""

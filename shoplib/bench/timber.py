@@ -6,6 +6,8 @@ from html import escape
 
 from shoplib.bench import looks
 from shoplib.bench.folded import show_folded
+from shoplib.bench.my_file import row_html
+from shoplib.bench.my_parts import MyParts
 from shoplib.bench.printouts import PAPERS, Printouts
 from shoplib.bench.standing import UNITS, Standing, still_picture
 from shoplib.drawing.svg import write
@@ -48,6 +50,7 @@ class SawBench(Standing):
         self.texts, self.wrong, self.problem, self.worker = dict(self.start), {}, None, None
         self.stopped, self.said, self.share, self.plan = threading.Event(), "", 0.0, None
         self._accept(self._planned(*self._read()))
+        self.mine = MyParts(lambda parts: self._fill("part", parts), self._parts_again, self._parts_now)
         super().__init__()
         self._keep(self.place.holder)
         self.stand()
@@ -60,6 +63,7 @@ class SawBench(Standing):
                 self.texts, self.unit, self.plan = dict(former.texts), former.unit, former.plan
                 self.problem, self.wrong = former.problem, dict(former.wrong)
                 self.drawing, self.said = former.drawing, former.said
+                self.mine.keep(former.mine)
 
     # Texts ---------------------------------------------------------------------------------------------------
 
@@ -184,7 +188,8 @@ class SawBench(Standing):
             looks.button("plan", "", "Plan", "Find out how the parts are sawn from the boards"),
             looks.button("stop", "", "Stop", "End the work with the best plan so far"),
             looks.button("back", "", "First tables again", "The parts and boards that the bench started with"),
-        )
+            row_html(keeps=False),
+        ) + looks.place("mine.told")
         sizes = "".join(
             f"<label style='display:flex;align-items:center;gap:6px;font-size:15px'>{escape(words)}"
             f"{looks.field(name, words, 'size and unit', 90)}</label>" for name, words in ALLOWANCES.items()
@@ -215,7 +220,7 @@ class SawBench(Standing):
         }  # fmt: skip
         problem = "" if self.problem is None else looks.wrong(f"No plan: {_tell(self.problem, self.unit)} The drawing "
                                                               "shows the last plan that could be made.")  # fmt: skip
-        return boxes | rows | notes | self.units_shown() | self._at_work() | {
+        return boxes | rows | notes | self.units_shown() | self._at_work() | self.mine.shown() | {
             "problem": problem, "picture": looks.picture(self.drawing), "told": self._told(),
         } | {f"{kind}.path": self.texts.get(f"{kind}.path", "") for kind in EACH}
 
@@ -247,7 +252,10 @@ class SawBench(Standing):
     def take(self, name, value):
         """Do what a person asked for on the page: `name` says with what, `value` what stands there now."""
         kind, _, what = name.partition(".")
-        if name == "unit":
+        self.mine.look()
+        if name == "sizes":
+            self.mine.take(value)
+        elif name == "unit":
             self.unit = UNITS[value]
             self._draw()
         elif name == "plan":
@@ -256,6 +264,7 @@ class SawBench(Standing):
             self.stopped.set()
         elif name == "back":
             self.texts = dict(self.start)
+            self.mine.leave()
             self.begin()
         elif what in ("add", "load"):
             {"add": self._add, "load": self._load}[what](kind)
@@ -318,6 +327,15 @@ class SawBench(Standing):
         if not path:
             raise MeasureError("Write the name of a file beside this page first, such as boards.csv.")
         self._fill(kind, {"part": files.read_parts, "board": files.read_boards}[kind](path))
+
+    def _parts_now(self):
+        """The texts of the table of parts."""
+        return {name: text for name, text in self.texts.items() if name.startswith("part.") and name != "part.path"}
+
+    def _parts_again(self):
+        """The parts that the bench started with."""
+        self.texts |= {name: text for name, text in self.start.items() if name.startswith("part.")}
+        self._check()
 
     def _fill(self, kind, found):
         texts = {"part": files.part_texts, "board": files.board_texts}[kind]

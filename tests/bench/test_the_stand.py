@@ -11,6 +11,7 @@ from models import SIDE_TABLE, STAND_IN_INCHES
 from pages import NASTY, check_nothing_typed_runs, reads, slide, stands, table, type_in
 
 from shoplib import MeasureError, ShapeError, Stand, StandBench, seedling_stand
+from shoplib.bench.my_stand import MyStand
 from shoplib.bench.the_stand import MOVES, STAYS
 from shoplib.maths.the_stand.refused import refusals
 
@@ -200,7 +201,7 @@ def test_a_bench_run_again_keeps_group_and_size_under_the_hand(bench):
     again.given, again.folds, again.opened, again.touched = DEMO, bench.folds, "Trays", "tray_diameter"
     again.cls, again.start, again.unit, again.given_unit = Stand, dict(DEMO.values), "mm", "mm"
     again.plain, again.values, again.by_hand, again.refused, again.suited = DEMO.plain, {}, {}, False, False
-    again.settings, again.explain = bench.settings, bench.explain
+    again.settings, again.explain, again.mine = bench.settings, bench.explain, MyStand(again)
     again._keep(bench)
     assert (again.opened, again.touched) == ("Casters", "caster_stem")
     assert again.values["caster_stem"] == bench.values["caster_stem"]

@@ -40,7 +40,7 @@ class Lab:
 
     def __init__(self, folder):
         self.folder = folder / "notebooks"
-        leave = shutil.ignore_patterns("printouts", ".ipynb_checkpoints")
+        leave = shutil.ignore_patterns("printouts", ".ipynb_checkpoints", "my_stand.toml")
         shutil.copytree(HOUSE / "notebooks", self.folder, ignore=leave)
         shutil.copytree(HOUSE / "images", folder / "images")
         settings = folder / "config" / "labconfig" / "default_setting_overrides.json"

@@ -7,7 +7,17 @@ from pathlib import Path
 from shoplib.maths.the_stand import Stand
 from shoplib.measure import MeasureError
 from shoplib.paper.files import Printout, alone_in, save_whole
-from shoplib.paper.stand_file.keys import differing, is_alike, is_made, item_of, name_of, said, text_for, values_of
+from shoplib.paper.stand_file.keys import (
+    differing,
+    is_alike,
+    is_made,
+    item_of,
+    name_of,
+    said,
+    text_for,
+    values_of,
+    words_of,
+)
 from shoplib.paper.stand_file.reading import read_text
 from shoplib.paper.stand_file.writing import new_text, with_values
 
@@ -107,11 +117,11 @@ def _merged(stand, since, now, name):
     if not theirs:
         return stand, ()
     together = there | {key: here.get(key) for key in mine}
-    return _stand(now, together), tuple(f"{item_of(key).words} {said(key, there.get(key))}" for key in theirs)
+    return _stand(now, together), tuple(f"{words_of(key)} {said(key, there.get(key))}" for key in theirs)
 
 
 def _conflict(name, key, read, there, here):
-    words = item_of(key).words + (", as made" if is_made(key) else "")
+    words = words_of(key)
     return (
         f"{words[:1].upper()}{words[1:]}: another page has kept {there} in {name} meanwhile, where this page had read "
         f"{read}; here it is {here}. Nothing was kept."

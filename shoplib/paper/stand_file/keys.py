@@ -124,6 +124,11 @@ def _in_full(kind, value, unit):
     return f"{value / one:.17g} {unit}" if abs(value / one) > 1e-4 else f"{value / one:.30f} {unit}"
 
 
+def words_of(key):
+    """What a key is about, in words."""
+    return item_of(key).words + (" as made" if is_made(key) else "")
+
+
 def said(key, value):
     """A value in a sentence."""
     if value is None:
