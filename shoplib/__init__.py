@@ -27,6 +27,7 @@ _HOMES = {
     ),
     "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand"),
     "drawing": ("draw", "template"),
+    "drawing.plots": ("plot_budget", "plot_year"),
     "drawing.svg": ("svg",),
     "paper.stand_file": ("read_stand", "write_stand"),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),

@@ -14,6 +14,7 @@ ROOT = Path(shoplib.__file__).parent
 FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench"]
 HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets", "tomlkit"]
 ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench"}
+ONLY_ON |= {"matplotlib": "drawing"}
 ONLY_ON |= {"ezdxf": "paper", "pydyf": "paper", "fontTools": "paper", "tomlkit": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
 
@@ -151,6 +152,8 @@ def loaded(code):
         "import shoplib",
         "import shoplib; dir(shoplib); shoplib.__all__",
         "from shoplib import CircleJig; CircleJig('440 mm', '12 mm').summary()",
+        "from shoplib import PanelSeason, plot_year as plot; "
+        "repr(plot(PanelSeason('420 mm', '1 mm', 'Ash, white', 'flat', '8 %', '6 %', '12 %')))",
         "from shoplib import HollowBlank; HollowBlank('440 mm', '400 mm', '60 mm').summary('in')",
     ],
 )
