@@ -1,13 +1,19 @@
-"""Drawings on paper: full-size template pages, bench cards and DXF files.
+"""Drawings on paper: full-size template pages, bench cards and DXF files; and a stand in its file.
 
-The modules load fontTools and ezdxf only when something is written.
+Each is loaded when it is first asked for; fontTools, ezdxf and tomlkit only when something is written.
 """
 
-from shoplib.paper.card import save_card
-from shoplib.paper.dxf import save_dxf
-from shoplib.paper.files import link_to
-from shoplib.paper.pages import save_template
-from shoplib.paper.rim_card import save_rim_card
-from shoplib.paper.saw_plan import save_saw_plan
+import importlib
 
-__all__ = ["link_to", "save_card", "save_dxf", "save_rim_card", "save_saw_plan", "save_template"]
+_HOMES = {
+    "link_to": "shoplib.paper.files", "save_card": "shoplib.paper.card", "save_dxf": "shoplib.paper.dxf",
+    "save_rim_card": "shoplib.paper.rim_card", "save_saw_plan": "shoplib.paper.saw_plan",
+    "save_template": "shoplib.paper.pages",
+}  # fmt: skip
+__all__ = sorted(_HOMES)
+
+
+def __getattr__(name):
+    if name not in _HOMES:
+        raise AttributeError(f"There is no {name!r} among what goes on paper")
+    return getattr(importlib.import_module(_HOMES[name]), name)
