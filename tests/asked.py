@@ -15,7 +15,8 @@ TOPICS = [
 STUDENTS = range(1, 100)
 UNITS = ("mm", "in")
 KINDS = {"mm": "length", "in": "length", "deg": "angle", "kg": "mass", "lb": "mass", "%": "percent", "N": "force",
-         "lbf": "force", "MPa": "stress", "psi": "stress"}  # fmt: skip
+         "lbf": "force", "MPa": "stress", "psi": "stress", "m²": "surface", "ft²": "surface", "l": "volume",
+         "fl oz": "volume"}  # fmt: skip
 
 NUMBER = r"\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?"
 MEASURE = re.compile(rf"({NUMBER}) ?({'|'.join(map(re.escape, KINDS))})(?![a-z])")
@@ -55,5 +56,6 @@ def typed(question, value, unit=None):
     if question.kind == "length":
         unit = unit or question.unit
         return measure.write(value, "length", unit, "0.01 mm" if unit == "mm" else "0.0001 in")
-    unit = {"angle": "deg", "mass": "kg", "percent": "percent", "force": "N", "stress": "MPa"}[question.kind]
+    unit = {"angle": "deg", "mass": "kg", "percent": "percent", "force": "N", "stress": "MPa",
+            "volume": "l"}[question.kind]
     return measure.write(value, question.kind, unit, f"0.01 {unit}")

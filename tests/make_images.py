@@ -24,6 +24,7 @@ from shoplib import (
     StaveRing,
     draw,
     saw_plan,
+    seedling_stand,
     stand_parts,
     stand_rack,
 )
@@ -50,6 +51,7 @@ PLATES = {  # the topic's model, how its views begin, and whether its dimensions
     "marking_out": (CornerBlock("35 mm"), ("Along the leg",), False),
     "pull_bars": (MitredBar("19 mm", "160 mm", "52.5 mm"), ("From above",), False),
     "trimming": (GrainArcs("staves", 12, "outside"), ("Show face up",), False),
+    "the_stand": (seedling_stand(), ("From the front", "From the side", "From above"), False),
     "casters": (CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("From the side",), True),
 }  # fmt: skip
 
@@ -81,6 +83,7 @@ def save_plate(plate, path, width_px=1600):
 
 CELLS = {
     1: [(0, 0, 1, 1)],
+    3: [(0, 0, 0.31, 1), (0.31, 0, 0.35, 1), (0.66, 0, 0.34, 1)],
     4: [(0, 0, 0.5, 0.5), (0.5, 0, 0.5, 0.5), (0, 0.5, 0.5, 0.5), (0.5, 0.5, 0.5, 0.5)],
 }
 

@@ -321,6 +321,17 @@ def table(head, rows, frame=OWN_SCROLL):
     )
 
 
+def sentences(head, rows):
+    """A table of which first and last column are sentences that wrap, the others short."""
+    cell = f"padding:3px 12px 3px 0;border-top:{LINE};text-align:left;vertical-align:top"
+    titles = "".join(f"<th style='{cell}'>{escape(each)}</th>" for each in head)
+    body = "".join(
+        "<tr>" + "".join(f"<td style='{cell}'>{escape(each)}</td>" for each in row) + "</tr>" for row in rows
+    )
+    style = f"{FACE}font-size:15px;line-height:1.3;border-collapse:collapse"
+    return f'<table style="{style}"><tr>{titles}</tr>{body}</table>'
+
+
 def paragraph(text, size=15):
     return f'<div style="{FACE}font-size:{size}px;line-height:1.4">{text}</div>'
 

@@ -137,6 +137,10 @@ steps are in order.'
         """Which stand it is, and how far the order is found, in one line."""
         return f"Order of work for student {self.game.student}: {self.game.words()}. {self.game.verdict()}"
 
+    def answers(self, student=None):
+        """One order that cannot trap, for the teacher, folded."""
+        return OrderSheet(OrderOfWork(student or self.given))
+
     def _repr_mimebundle_(self, include=None, exclude=None):
         with self.lock:
             if not self.place.keeps(self):
@@ -150,3 +154,22 @@ steps are in order.'
                     "<p><small>Run the notebook to pick.</small></p>"
                 ),
             } | self.place.view()
+
+
+class OrderSheet:
+    """A student's whole order with its traps: folded on a page, so that a learner is not shown it."""
+
+    def __init__(self, game):
+        self.game, self.sheet = game, game.answers()
+
+    def __repr__(self):
+        return f"Student {self.game.student}: {self.game.words()}\n{self.sheet!r}"
+
+    def _repr_html_(self):
+        *head, traps = self.sheet.head
+        rows = [(f"{number}. {title}", lesson, after, said) for number, title, lesson, after, said in self.sheet.rows]
+        return (
+            f'<details style="{looks.FACE}font-size:15px;line-height:1.5"><summary>The order for the teacher</summary>'
+            f"<p>Student {self.game.student}: {escape(self.game.words())}</p>"
+            f"{looks.sentences((head[1], head[2], head[3], traps), rows)}</details>"
+        )

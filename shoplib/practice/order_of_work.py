@@ -10,6 +10,7 @@ from typing import NamedTuple
 from shoplib.maths.the_stand import seedling_stand
 from shoplib.maths.the_stand.order import STEPS, order, relations
 from shoplib.measure import MeasureError
+from shoplib.model import Facts
 
 OFFERED = 6  # steps to pick from at a time
 BARS = {"stubs": "a pull bar on stubs", "mitred": "a pull bar mitred to arms", "none": "no pull bar"}
@@ -125,3 +126,18 @@ template's outside.
             f"All {len(self.steps)} steps are in an order that cannot trap. Too early at first: "
             f"{'; '.join(names)}."
         )
+
+    def answers(self):
+        """One order that cannot trap, for the teacher: each step, its lesson, what it waits for, and the traps.
+
+        >>> OrderOfWork(1).answers().rows[2][:4]
+        ('3', "Cut the template's inside", '01', '2')
+        """
+        numbers = {each.name: number for number, each in enumerate(self.steps, 1)}
+        rows = []
+        for name, number in numbers.items():
+            after, step = self.after[name], STEPS[name]
+            waits = ", ".join(str(numbers[each]) for each in after) or "—"
+            traps = " ".join(dict.fromkeys([*after.values(), *([step.watch] if step.watch else [])]))
+            rows.append((str(number), step.title, step.lesson[:2], waits, traps))
+        return Facts(rows, head=("step", "what is done", "lesson", "after", "or else"))

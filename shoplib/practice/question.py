@@ -17,17 +17,22 @@ GIVEN_IN = {
     "mm": ("length", "mm"), "inches": ("length", "in"), "deg": ("angle", "deg"), "percent": ("percent", "percent"),
     "kg": ("mass", "kg"), "pounds": ("mass", "lb"), "newtons": ("force", "N"), "pounds_force": ("force", "lbf"),
     "megapascals": ("stress", "MPa"), "psi": ("stress", "psi"),
+    "square_metres": ("surface", "m2"), "square_feet": ("surface", "ft2"),
+    "litres": ("volume", "l"), "fluid_ounces": ("volume", "floz"),
 }  # fmt: skip
 UNITS = {
     "length": ("mm", "in"), "angle": ("deg", "deg"), "percent": ("percent", "percent"), "mass": ("kg", "lb"),
-    "force": ("N", "lbf"), "stress": ("MPa", "psi"),
+    "force": ("N", "lbf"), "stress": ("MPa", "psi"), "surface": ("m2", "ft2"), "volume": ("l", "floz"),
 }  # fmt: skip
 STEPS = {
     "mm": ("1 mm", "0.1 mm", "0.01 mm", "0.001 mm"), "in": ("1/64 in", "0.01 in", "0.001 in", "0.0001 in"),
     "deg": ("1 deg", "0.1 deg", "0.01 deg"), "percent": ("1 %", "0.1 %", "0.01 %"),
     "kg": ("1 kg", "0.1 kg", "0.01 kg"), "lb": ("1 lb", "0.1 lb", "0.01 lb"),
+    "m2": ("1 m2", "0.1 m2", "0.01 m2"), "ft2": ("1 ft2", "0.1 ft2"),
+    "l": ("1 l", "0.1 l", "0.01 l"), "floz": ("1 fl oz", "0.1 fl oz"),
     "N": ("1 N", "0.1 N"), "lbf": ("1 lbf", "0.1 lbf"), "MPa": ("1 MPa", "0.1 MPa"), "psi": ("1 psi",),
 }  # fmt: skip
+OF_PINT = {"m2": "m**2", "ft2": "ft**2", "l": "liter", "floz": "fluid_ounce"}
 USUAL = dict(mm=0.3, inches=1 / 64)
 HAIR = 1e-9  # an answer that is out by just the tolerance is within it
 
@@ -63,7 +68,8 @@ class Sizes:
     def fixed(self, **size):
         """A size that is the same for every student: `mm=...` with `inches=...`."""
         given, value = self._in_my_unit(size)
-        return measure.quantity(float(value), GIVEN_IN[given][1])
+        unit = GIVEN_IN[given][1]
+        return measure.quantity(float(value), OF_PINT.get(unit, unit))
 
     def _in_my_unit(self, by_unit):
         """Of what is given in each unit, the one for this student; degrees and per cent are the same for all."""

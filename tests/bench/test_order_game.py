@@ -133,3 +133,11 @@ def test_a_failure_is_told_on_the_page(game, monkeypatch):
     monkeypatch.setattr(game.game, "pick", lambda name: 1 / 0)
     press(game, ready(game)[0])
     assert "could not be worked out (ZeroDivisionError)" in reads(game, "wrong")
+
+
+def test_order_for_the_teacher_is_folded(game):
+    sheet = game.answers()
+    assert repr(sheet).startswith("Student 1: a stand with two trays")
+    page = sheet._repr_html_()
+    assert page.startswith("<details") and "38. Casters in; check how it tips and lifts" in said(page)
+    assert "a stand with two trays, rims of staves, no pull bar and four casters" in repr(game.answers(2))

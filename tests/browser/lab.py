@@ -27,7 +27,7 @@ ELSEWHERE = re.compile(r"^(https?|wss?)://(?!127\.0\.0\.1[:/])")
 def lessons():
     """The lessons that have a bench, in the order of the book."""
     books = sorted((HOUSE / "notebooks").glob("[0-9]*.ipynb"))
-    return [path for path in books if re.search(r"\bBench\(", path.read_text("utf-8"))]
+    return [path for path in books if re.search(r"\b(Stand)?Bench\(", path.read_text("utf-8"))]
 
 
 def chromium():

@@ -89,6 +89,14 @@ KNOWN = {
         "marks a whole stave apart": (4, "That is a whole stave"),
         "the patch ends hollow at both ends": (6, "That is right on an outside wall"),
     },
+    "the_stand": {
+        "twice the air beside each leg on paper": (1, "on both sides together"),
+        "knuckles between bar and rim": (2, "between them the tray stands out"),
+        "the frame leans to the other hand after clamping": (4, "as far to the other hand"),
+        "a frame racked by pushing at one joint": (4, "what the diagonals differ by"),
+        "the tin is empty before the last coat is": (5, "has to be poured out too"),
+        "it tips though the middle looked low enough": (6, "it lies nearer to the heavier one"),
+    },
 }
 # Slips of the order of work, of the hand or of the choice of a size: none of them turns one number into another.
 NO_NUMBER = {
@@ -132,6 +140,10 @@ NO_NUMBER = {
     "timber": ("a knot in the middle of a rail", "a strip that cannot be sawn off in one go", "cross grain in a part"),
     "trimming": (
         "a ridge or a step where the walls meet", "the wall leans, or a dip in it", "crossed arcs tear",
+    ),
+    "the_stand": (
+        "equal diagonals, and a rail that will not go in", "a coped rail with no way to drill it",
+        "a rail coped for the leg as it was drawn",
     ),
 }  # fmt: skip
 

@@ -141,3 +141,16 @@ def test_which_stand_is_told_in_words():
         assert ("two trays" in words) == (trays == 2) and ("one tray," in words) == (trays == 1)
         assert f"rims of {route}" in words and ("four casters" in words) == (casters == 4)
         assert ("on stubs" in words, "mitred" in words) == (bar == "stubs", bar == "mitred")
+
+
+@given(STUDENTS)
+def test_answers_tell_every_step_what_it_waits_for_and_why(student):
+    game = OrderOfWork(student)
+    rows = game.answers().rows
+    assert [row[1] for row in rows] == [each.title for each in game.steps]
+    titles = {row[0]: row[1] for row in rows}
+    for (number, _, lesson, after, traps), step in zip(rows, game.steps):
+        waits = {titles[each] for each in after.split(", ")} if after != "—" else set()
+        assert waits == {BY_NAME[name].title for name in game.after[step.name]}
+        assert all(int(each) < int(number) for each in after.split(", ") if after != "—")
+        assert all(trap in traps for trap in game.after[step.name].values()) and lesson == step.lesson[:2]

@@ -197,11 +197,34 @@ def trimming(reach, second, rounds, mark, rise, patch):
     yield proud + bent + deep
 
 
+def the_stand(clear, hand, diagonal, shift, finish, gravity):
+    leg, apart, tray = lengths(clear)
+    yield math.hypot(apart / 2, apart / 2) - leg / 2 - tray / 2
+    post, span, room, across = lengths(hand)
+    yield (span + post) / 2 + room - across / 2
+    yield math.hypot(*lengths(diagonal))
+    # The far side moves along itself, both diagonals keep their length: where do they meet one height?
+    side, one, other = lengths(shift)
+    low, high = 0.0, 20.0
+    for _ in range(60):
+        moved = (low + high) / 2
+        higher = one**2 - (side + moved) ** 2 > other**2 - (side - moved) ** 2
+        low, high = (moved, high) if higher else (low, moved)
+    yield moved
+    (area, cover), (loss,) = only("surface", finish), only("percent", finish)
+    coats = next(number for word, number in COATS.items() if f"in {word} coats" in finish.text)
+    tin = (only("volume", finish) or [1.0])[0]
+    yield tin * area / cover * coats / (1 - loss)
+    (own, pots), (low, high) = only("mass", gravity), lengths(gravity)
+    yield low + (high - low) * pots / (own + pots)
+
+
+COATS = {"two": 2, "three": 3, "four": 4, "five": 5}
 RECKONED = {
     each.__name__: each
     for each in (
         circle_jigs, stave_rings, rebates, dowels, coping, finding_the_centre, casters, screws, marking_out, timber,
-        pull_bars, trimming,
+        pull_bars, trimming, the_stand,
     )
 }
 

@@ -59,7 +59,9 @@ def test_sizes_are_sensible_ones_of_their_own_unit(topic):
                        for size in lengths), (student, question.text)  # fmt: skip
 
 
-OWN_UNITS = {"mm": {"mm", "deg", "kg", "%", "N", "MPa"}, "in": {"in", "deg", "lb", "%", "lbf", "psi"}}
+OWN_UNITS = {
+    "mm": {"mm", "deg", "kg", "%", "N", "MPa", "m²", "l"}, "in": {"in", "deg", "lb", "%", "lbf", "psi", "ft²", "fl oz"},
+}
 
 
 @every_topic
