@@ -1,8 +1,8 @@
 """The other way round: an input found for a wanted result.
 
 The result is sampled over the input's declared range; each change of sign, and each place where
-the curve may just touch the wanted value, is refined, the former by mpmath's Illinois method. Counts are tried one by one. A
-result that jumps (boards are counted in whole rows) may have values between two samples that are
+the curve may just touch the wanted value, is refined, the former by mpmath's Illinois method. Counts are tried one
+by one. A result that jumps (boards are counted in whole rows) may have values between two samples that are
 not found; each value found is true.
 """
 

@@ -287,7 +287,8 @@ def _parts(report, stand):
     rows = [(each.name, str(each.count), *_part_sizes(each, unit), each.species) for each in stand.parts()]
     report.room(25 + ROW * len(rows))
     report.titles.append((len(report.pages) - 1, "Parts"))
-    report.table("Parts, finished sizes", ("part", "pieces", "length", "width", "thickness", "timber"), rows, boxes=True)
+    head = ("part", "pieces", "length", "width", "thickness", "timber")
+    report.table("Parts, finished sizes", head, rows, boxes=True)
     report.told("What each part needs in the rough, and from which board, tells lesson 12's saw plan.")
 
 
