@@ -251,12 +251,13 @@ def test_every_kind_of_stand_is_drawn_clear_in_both_units(stand):
         check_clear(draw(stand, unit))
 
 
-@pytest.mark.parametrize("tray, spacing, top", [(1400, 1100, 1300), (1400, 1100, 300), (200, 190, 1500)])
+@pytest.mark.parametrize("tray, spacing, top", [(1400, 1100, 1300), (1400, 1100, 300), (200, 170, 1500)])
 @pytest.mark.parametrize("bar", BARS)
 def test_wide_low_and_slender_stands_are_drawn_clear(tray, spacing, top, bar):
     stand = seedling_stand(
         trays=1, pull_bar=bar, tray_diameter=f"{tray} mm", leg_spacing=f"{spacing} mm", stand_height=f"{top} mm",
         upper_rail_top=f"{top - 45} mm", bar_height=f"{top - 100} mm", hand_room="90 mm",
+        screw_from_fixed="5 mm",
     )
     for unit in ("mm", "in"):
         check_clear(draw(stand, unit))

@@ -35,7 +35,10 @@ class TestOverall:
 
     def test_whatever_stands_out_furthest(self):
         assert seedling_stand(upper_rail_top="700 mm").plain.overall_height == 740
-        assert seedling_stand(tray_diameter="380 mm").plain.overall_width == 395
+        wide = {"leg_spacing": "390 mm", "screw_from_fixed": "40 mm"}
+        assert seedling_stand(**wide).plain.overall_width == 440
+        assert seedling_stand(tray_diameter="430 mm", leg_spacing="400 mm", screw_from_fixed="10 mm",
+                              panel_clearance="1 mm").plain.overall_width == 435
         assert seedling_stand(pull_bar="none").plain.overall_length == 440
 
     def test_clear_of_the_legs(self):
@@ -74,7 +77,7 @@ class TestTheWayIn:
         assert plain.way_in_spare == CLOSE(325 - 440 * math.sin(tilt) - 40 * math.cos(tilt))
 
     def test_upright_where_there_is_room_and_level_where_the_legs_leave_it(self):
-        plain = seedling_stand(tray_diameter="320 mm", rim_width="15 mm", rebate_width="8 mm").plain
+        plain = plain_with(tray_diameter=320.0)
         assert plain.rail_gap == 390 and plain.way_in_tilt == 0 and plain.way_in_spare == CLOSE(325 - 40)
         low = plain_with(tray_diameter=300.0, lower_rail_top=550.0)
         assert low.rail_gap == 60 and low.way_in_tilt == math.pi / 2 and low.way_in_spare == CLOSE(25)

@@ -1,5 +1,7 @@
 """What of the whole stand cannot be made, and what should worry you, beyond what the lessons say of each operation."""
 
+from math import hypot
+
 from shoplib.maths.pull_bars.hand import HAND
 from shoplib.maths.pull_bars.hand import SOURCE as OF_HANDS
 from shoplib.maths.pull_bars.stub_in_leg import Hole, wood_across, wood_square
@@ -26,13 +28,30 @@ def check(stand):
             input="rim_width",
         )
     _check_rails(stand)
-    if stand.screw_from_fixed >= stand.leg_spacing / 2:
-        raise ShapeError(
-            "A screw {} from the middle lies beyond the rail, which ends before {}. Set it nearer.",
-            stand.screw_from_fixed, stand.leg_spacing / 2, input="screw_from_fixed",
-        )
+    _check_panel(stand)
     if stand.pull_bar != "none":
         _check_bar(stand)
+
+
+def _check_panel(stand):
+    """The panel must reach over the rails, and over the sliding screws in them."""
+    reach, panel = stand.leg_spacing / 2, stand.panel_diameter / 2
+    if panel <= 0:
+        raise ShapeError(
+            "A rebate {} across leaves no panel with a clearance of {}.", stand.rebate_diameter, stand.panel_clearance,
+            input="panel_clearance",
+        )
+    if panel <= reach:
+        raise ShapeError(
+            "A panel {} across does not reach the middle of the rails, which stand {} apart: the tray falls between "
+            "them. Make the tray larger or set the legs nearer.", stand.panel_diameter, stand.leg_spacing,
+            input="tray_diameter",
+        )
+    if hypot(reach, stand.screw_from_fixed) + stand.screw_shank / 2 >= panel:
+        raise ShapeError(
+            "A sliding screw {} from the fast ones comes up beside the panel, which is {} across. Set it nearer.",
+            stand.screw_from_fixed, stand.panel_diameter, input="screw_from_fixed",
+        )
 
 
 def _check_rails(stand):
