@@ -91,6 +91,8 @@ class TestEveryWayToBuild:
     def test_only_what_the_stand_has(self, stand):
         found = {name for step in stand.order() for name in step.operations}
         assert {each.name for each in stand.operations()} <= found
+        assert {each.name for each in stand.operations()} == {
+            name for name, each in OPERATIONS.items() if each.of(stand.plain)}  # fmt: skip
         assert ("stub_holes" in names(stand.order())) == (stand.pull_bar == "stubs")
         assert ("bar_mitred" in names(stand.order())) == (stand.pull_bar == "mitred")
         assert ("lower_tray" in names(stand.order())) == (stand.trays == 2)
