@@ -147,7 +147,7 @@ class MyStand:
         if wanted.kept:
             self.wanted = (wanted, "as made" if value == "made" else "")
         else:
-            behind = f" It has no place for: {', '.join(wanted.behind)}." if wanted.behind else ""
+            behind = f" It has no place for: {'; '.join(wanted.behind)}." if wanted.behind else ""
             what = "Measure something, or change a size" if value == "made" else "Change a size"
             self.said = looks.paragraph(escape(f"{what} first: nothing here differs from my stand.{behind}"))
 
@@ -211,7 +211,7 @@ class MyStand:
         names = [(each.title, each.name) for each in self._works()]
         which = _listed(names, self.chosen) if len(names) > 1 else f"<b>{escape(filled.title)}</b>"
         own = [item.words for name, item in inputs.items() if name not in filled.sizes]
-        said = f" Not sizes of the stand, so not kept from here: {', '.join(own)}." if own else ""
+        said = f" Not sizes of the stand, so not kept from here: {'; '.join(own)}." if own else ""
         about = f"{which} <span style='{looks.QUIET}'>({escape(filled.many)}).{escape(said)}</span>"
         return f"<div style='font-size:14px;line-height:1.3;margin-top:4px'>{about}</div>{self._made()}"
 
@@ -239,7 +239,7 @@ def _told(wanted, how, stand, apart, unit):
 
     kept = "; ".join(f"{words} {was} → {becomes}" for words, was, becomes in wanted.kept)
     head = f"<b>To keep{f' {how}' if how else ''}: {escape(kept)}.</b>"
-    behind = f" Stays behind: {escape(', '.join(wanted.behind))}." if wanted.behind else ""
+    behind = f" Stays behind: {escape('; '.join(wanted.behind))}." if wanted.behind else ""
     at_machines, rest = (list(_rows(each, unit)) for each in moves(stand, wanted.stand, apart))
     more = f"<details><summary>and {len(rest)} more that follow</summary>{_table(rest)}</details>" if rest else ""
     moved = f"<div>{'Elsewhere it moves:' if at_machines or rest else 'Elsewhere nothing moves.'}</div>"

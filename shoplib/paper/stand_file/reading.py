@@ -177,6 +177,8 @@ def _check_value(key, given):
     item = item_of(key)
     if type(given.value) is not TYPES.get(item.kind, str):
         raise MeasureError(f"{given.where}: {_wanted(item, given.value)}. Write {example(key)}.")
+    if item.kind == "choice" and given.value not in item.options:
+        raise MeasureError(f"{given.where}: {_no_word(item, given.value)} As in: {example(key)}.")
     try:
         read_measured(item, given.value) if is_made(key) else item.read(given.value)
     except ShapeError as error:
@@ -194,6 +196,15 @@ def _wanted(item, value):
     return "a size is wanted, text with its unit, in double quotes"
 
 
+def _no_word(item, value):
+    """What to say of a word that a choice does not have: all that it has, or the most like of many."""
+    told = f"there is no “{short(value)}” to choose."
+    if len(item.options) < 6:
+        return f"{told} Choose {', '.join(f'“{each}”' for each in item.options)}."
+    near = difflib.get_close_matches(value.capitalize(), item.options, 3, 0.4)
+    return f"{told} Is it {' or '.join(f'“{each}”' for each in near)}?" if near else f"{told} {item.help}"
+
+
 def _check_whole(found, name):
     """Refuse a file that leaves out a size without which nothing can be worked out."""
     missing = [key for key, item in Stand.inputs().items() if key not in found and item.default is REQUIRED]
@@ -202,6 +213,5 @@ def _check_whole(found, name):
     first, *others = missing
     more = f" Missing as well: {', '.join(others)}." if others else ""
     raise MeasureError(
-        f"{name}: {first} is missing, the {Stand.inputs()[first].words}. Write it under [{table_of(first)}], as in "
-        f"{example(first)}.{more}"
+        f"{name}: {first} is missing. Write it under [{table_of(first)}], as in {example(first)}.{more}"
     )
