@@ -31,6 +31,7 @@ _HOMES = {
     "drawing.svg": ("svg",),
     "paper.stand_file": ("read_stand", "write_stand"),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
+    "paper.handouts": ("save_handouts",),
     "paper.packet": ("save_packet",),
     "bench": ("Bench", "OrderGame", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
 }

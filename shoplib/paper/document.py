@@ -25,7 +25,7 @@ class Page:
         self.width, self.height, self.label = width, height, label
         self.stream = pydyf.Stream(compress=True)
         self.letters = {False: set(), True: set()}
-        self.links = []
+        self.links, self.forms = [], []
         self.stream.set_color_rgb(1, 1, 1)
         self.stream.rectangle(0, 0, width * MM, height * MM)
         self.stream.fill()
@@ -54,6 +54,26 @@ class Page:
         """Let a box (left, top, right, bottom) lead to another page."""
         self.links.append((box, page))
 
+    def show(self, form, left, top):
+        """Show a Form with its upper left corner here, at its own size."""
+        if form not in self.forms:
+            self.forms.append(form)
+        self.stream.push_state()
+        self.stream.set_matrix(1 / MM, 0, 0, -1 / MM, left, top + form.height)
+        self.stream.draw_x_object(f"form{self.forms.index(form)}")
+        self.stream.pop_state()
+
+
+class Form(Page):
+    """What stands on many pages and is drawn and kept once: in mm, y down, like a page.
+
+    >>> form, pages = Form(50.0, 40.0), [Page(210.0, 297.0), Page(210.0, 297.0)]
+    >>> for page in pages:
+    ...     page.show(form, 12.0, 30.0)
+    >>> document(pages, "Two pages").count(b"/Form")
+    1
+    """
+
 
 class Entry(NamedTuple):
     """A line of the outline: its words, the page it leads to, and the entries under it."""
@@ -75,8 +95,10 @@ def save_pdf(path, pages, title, outline=()):
 def document(pages, title, outline=()):
     """The bytes of a PDF with these pages, a title, and an outline of Entries; links and labels are the pages' own."""
     pdf = pydyf.PDF()
-    resources = _resources(pdf, pages)
-    objects = {page: _add_page(pdf, page, resources) for page in pages}
+    forms = list(dict.fromkeys(form for page in pages for form in page.forms))
+    resources = _resources(pdf, [*pages, *forms])
+    kept = {form: _add_form(pdf, form, resources) for form in forms}
+    objects = {page: _add_page(pdf, page, resources, kept) for page in pages}
     for page in pages:
         if page.links:
             objects[page]["Annots"] = pydyf.Array([_link(pdf, page, *each, objects) for each in page.links])
@@ -104,13 +126,29 @@ def _resources(pdf, pages):
             fonts[name] = embed(pdf, bold, letters).reference
     resources = pydyf.Dictionary({"Font": fonts})
     pdf.add_object(resources)
-    return resources.reference
+    return resources
 
 
-def _add_page(pdf, page, resources):
+def _add_form(pdf, form, resources):
+    box = pydyf.Array([0, 0, form.width * MM, form.height * MM])
+    form.stream.extra = {"Type": "/XObject", "Subtype": "/Form", "BBox": box, "Resources": resources.reference}
+    pdf.add_object(form.stream)
+    return form.stream.reference
+
+
+def _with_forms(pdf, page, resources, forms):
+    """The resources of a page: those of all pages, and the forms that it shows."""
+    if not page.forms:
+        return resources.reference
+    shown = {f"form{place}": forms[form] for place, form in enumerate(page.forms)}
+    return pydyf.Dictionary({"Font": resources["Font"], "XObject": pydyf.Dictionary(shown)})
+
+
+def _add_page(pdf, page, resources, forms):
     pdf.add_object(page.stream)
     made = pydyf.Dictionary({
-        "Type": "/Page", "Parent": pdf.pages.reference, "Resources": resources, "Contents": page.stream.reference,
+        "Type": "/Page", "Parent": pdf.pages.reference, "Resources": _with_forms(pdf, page, resources, forms),
+        "Contents": page.stream.reference,
         "MediaBox": pydyf.Array([0, 0, page.width * MM, page.height * MM]),
     })  # fmt: skip
     pdf.add_page(made)

@@ -9,5 +9,6 @@ LAYERS_ON_PAPER = LAYERS | {
     "mark": Layer("register mark", 1.1, (), "#000000"),
     "rule": Layer("check ruler", 1.1, (), "#000000"),
     "grid": Layer("line of a table", 0.7, (), "#8a8a8a"),
+    "room": Layer("room to work in", 0.6, (), "#8a8a8a", "#ffffff"),
     "box": Layer("box to tick", 1.0, (), "#333333", "#ffffff"),
 }

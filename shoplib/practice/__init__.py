@@ -1,8 +1,30 @@
 """Practice questions of every topic, as data: a page asks them, paper prints them."""
 
 import importlib
+import pkgutil
+from functools import cache
 
+from shoplib.measure import MeasureError
 from shoplib.model import Facts
+
+
+@cache
+def topics():
+    """The names of all topics that have questions.
+
+    >>> "circle_jigs" in topics(), "question" in topics()
+    (True, False)
+    """
+    names = [each.name for each in pkgutil.iter_modules(__path__)]
+    return tuple(name for name in names if hasattr(importlib.import_module(f"shoplib.practice.{name}"), "questions"))
+
+
+def known_topic(name):
+    """A topic's name; MeasureError for any other."""
+    if name not in topics():
+        listed = ", ".join(topics())
+        raise MeasureError(f"There are no questions on {str(name)[:30]!r}. The topics are: {listed}.")
+    return name
 
 
 def questions(topic, student, unit="mm"):
@@ -11,7 +33,7 @@ def questions(topic, student, unit="mm"):
     >>> print(questions("stave_rings", 1)[0].text)
     A ring lies flat and has 9 staves. How far from a square cut is the saw set?
     """
-    return importlib.import_module(f"shoplib.practice.{topic}").questions(student, unit)
+    return importlib.import_module(f"shoplib.practice.{known_topic(topic)}").questions(student, unit)
 
 
 def answer_sheet(topic, students, unit="mm"):

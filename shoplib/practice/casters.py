@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.casters import CasterLeg, Rolling
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -31,6 +32,11 @@ def questions(student, unit="mm"):
         _wall(sizes, leg), _depth(sizes, leg), _shortened(sizes, leg), _lift(sizes, stand), _tips(sizes, stand),
         _hangs_clear(sizes, four),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(CasterLeg("35 mm", "11 mm", "22 mm", "50 mm", "360 mm", "720 mm"), ("The foot", "From the side"))
 
 
 def _wall(sizes, leg):

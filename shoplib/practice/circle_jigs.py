@@ -1,6 +1,7 @@
 """Practice questions on circle jigs."""
 
 from shoplib.maths.circle_jigs import CircleJig
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -22,6 +23,11 @@ def questions(student, unit="mm"):
         _outside(sizes, jig), _inside(sizes, jig), _test_cut(sizes, jig, error), _groove(sizes, jig, wear),
         _below_base(sizes, jig), _passes(sizes, jig),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(CircleJig("440 mm", "12 mm", ring_width="20 mm"), ("From above",))
 
 
 def _outside(sizes, jig):

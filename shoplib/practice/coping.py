@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.coping import Cope, RoundCope
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -24,6 +25,11 @@ def questions(student, unit="mm"):
         _depth(sizes, level), _length(sizes, level), _beside(sizes, beside), _bottom(sizes, leaning),
         _gap(sizes, larger), _tip(sizes, strut),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(Cope("35 mm", "20 mm", "360 mm", rail_height="50 mm"), ("The rail from above", "One corner"))
 
 
 def _depth(sizes, cope):

@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.dowels import DowelFit, DowelJoint, RoundStock
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -24,6 +25,13 @@ def questions(student, unit="mm"):
     return (
         _out_of_round(sizes, rod), _blank(sizes, rod), _rail_depth(sizes, joint), _level_holes(sizes, joint),
         _far_wall(sizes, _deep(sizes)), _swelling(sizes, fit),
+    )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(
+        DowelJoint("35 mm", "20 mm", "50 mm", "8 mm", "40 mm", "12 mm", "12 mm"), ("From above", "Cut upright")
     )
 
 

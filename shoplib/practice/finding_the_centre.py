@@ -4,6 +4,7 @@ import math
 
 from shoplib.maths.finding_the_centre import CentreFinder, ChordRise
 from shoplib.maths.rims import centre_and_radius
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 TRIANGLES = ((3, 4), (5, 12))  # both have a whole long side
@@ -29,6 +30,11 @@ def questions(student, unit="mm"):
         _crossing(sizes, leg.plain), _flat_crossing(sizes, flat.plain), _wall(sizes, leg, hole), _corner(sizes, *arms),
         _radius(sizes, piece.plain), _triangle(sizes, side),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(CentreFinder("35 mm", "0.3 mm"), ("1 ", "2 ", "3 ", "4 "))
 
 
 def _crossing(sizes, leg):

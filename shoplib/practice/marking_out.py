@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.marking_out import CornerBlock, Cradle, WrapStrip
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -25,6 +26,11 @@ def questions(student, unit="mm"):
         _quarter(sizes, strip), _measured(sizes, card, girth), _miss(sizes, strip), _end(sizes, block),
         _apart(sizes, block), _depth(sizes, cradle),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(WrapStrip("35 mm", "360 mm", line_drift="0.5 mm"), ("From above", "The leg's end"))
 
 
 def _quarter(sizes, strip):

@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.pull_bars import MitredBar, StubBar
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -29,6 +30,11 @@ def questions(student, unit="mm"):
         _saw(sizes, wide), _long_side(sizes, bar), _gap(sizes, bar), _roll(sizes, bar), _stub(sizes, stub),
         _stress(sizes, stub),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(MitredBar("19 mm", "360 mm", "52.5 mm"), ("From above", "An arm"))
 
 
 def _saw(sizes, bar):

@@ -2,6 +2,7 @@
 
 from shoplib.maths.rebates import PanelSeason, Rebate
 from shoplib.measure import quantity
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -33,6 +34,11 @@ def questions(student, unit="mm"):
         _bearing(sizes, rebate, sizes.pick(2, mm=(19, 22, 24, 26), inches=(3 / 4, 7 / 8, 1, 1.125))),
         _passes(sizes, deep), _season(sizes, panel),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(Rebate("400 mm", "20 mm", "40 mm", "12 mm", "10 mm", clearance="2.5 mm"), ("Section", "Underside"))
 
 
 def _depth(sizes, rebate, sold):

@@ -1,6 +1,7 @@
 """Practice questions on screws that let the panel move."""
 
 from shoplib.maths.screws import PanelScrew
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 COUNTRIES = ("American",)  # kinds of timber that keep their capital
@@ -11,6 +12,15 @@ def questions(student, unit="mm"):
     sizes = Sizes(student, unit)
     screw = _screw(sizes)
     return _thread(sizes, screw), _moves(sizes, screw), _hole(sizes), _counterbore(sizes), _lead(sizes), _low(sizes)
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    screw = PanelScrew(
+        "50 mm", "20 mm", "19 mm", "40 mm", "4 mm", "2.8 mm", "8 mm", "6 mm", "12 mm", "75 mm", "Ash, white", "flat",
+        washer_thickness="1 mm", washer_diameter="10 mm",
+    )  # fmt: skip
+    return Pictured(screw, ("Section", "Seat"))
 
 
 def _screw(sizes):

@@ -4,6 +4,7 @@ import math
 
 from shoplib.maths.stave_rings import HollowBlank, StaveRing
 from shoplib.measure import quantity
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -24,6 +25,11 @@ def questions(student, unit="mm"):
         _mitre(sizes, ring), _long_edge(sizes, ring), _board(sizes, ring), _strip(sizes, _nested(sizes)),
         _gap(sizes, ring), _reach(sizes, blank),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(StaveRing("440 mm", "400 mm", 12, margin="3 mm", kerf="3 mm"), ("The blank", "One stave"))
 
 
 def _nested(sizes):

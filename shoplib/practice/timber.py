@@ -2,9 +2,10 @@
 
 import math
 
-from shoplib.maths.timber.plan import board_feet
-from shoplib.maths.timber.stock import Board, sold, surfaces_to, thinnest_sold
+from shoplib.maths.timber.plan import board_feet, saw_plan
+from shoplib.maths.timber.stock import Board, Part, sold, surfaces_to, thinnest_sold
 from shoplib.maths.wood import density
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 TIMBERS = ("Ash, white", "Walnut, black", "Cherry, black")
@@ -14,6 +15,14 @@ def questions(student, unit="mm"):
     """Five questions, with sizes that follow the student number."""
     sizes = Sizes(student, unit)
     return (_length(sizes), _pieces(sizes), _thickness(sizes), _feet(sizes), _weight(sizes))
+
+
+def pictured():
+    """The drawing over the questions on paper: pieces, cuts and waste of one board."""
+    sections = "50 mm", "20 mm", "Ash, white"
+    parts = [Part("long", 2, "700 mm", *sections), Part("short", 3, "400 mm", *sections)]
+    board = Board("the board", "2000 mm", "150 mm", "27 mm", faults=[("950 mm", "1020 mm")])
+    return Pictured(saw_plan(parts, [board], kerf="3 mm"))
 
 
 def _mm(size):

@@ -3,6 +3,7 @@
 import math
 
 from shoplib.maths.trimming import GrainArcs, Patch, TwoFaces
+from shoplib.practice.pictured import Pictured
 from shoplib.practice.question import Sizes
 
 
@@ -34,6 +35,11 @@ def questions(student, unit="mm"):
         _reach(sizes, first), _second(sizes, second), _rounds(sizes, rounds), _mark(sizes, ring), _rise(sizes, patch),
         _patch(sizes, patch),
     )
+
+
+def pictured():
+    """The drawing over the questions on paper."""
+    return Pictured(TwoFaces("40 mm", "18 mm", "18 mm", "25 mm", "25 mm", "7 mm"), ("First cut", "Second cut"))
 
 
 def _reach(sizes, trim):

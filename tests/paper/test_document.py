@@ -6,13 +6,15 @@ import json
 import subprocess
 import sys
 
+import numpy
 import pytest
-from paper.reading import MM, page_size, pages
+from paper.reading import MM, page_size, pages, pixels
 from pypdf import PdfReader
 
 from shoplib import CircleJig, RoundCope, save_card
 from shoplib.drawing.plate import Plate, Text
-from shoplib.paper.document import Entry, Page, document, save_pdf
+from shoplib.drawing.sheet import Area, rectangle
+from shoplib.paper.document import Entry, Form, Page, document, save_pdf
 from shoplib.paper.files import PAPERS
 from shoplib.paper.part import Part
 
@@ -151,3 +153,26 @@ def test_nothing_heavy_is_loaded_with_paper():
     code = f"import sys, shoplib.paper, shoplib.paper.card; print([name for name in {heavy} if name in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_a_form_stands_where_it_is_shown_and_is_kept_once(tmp_path):
+    """A black square of 10 mm, on two pages in two places: measured on what another program shows."""
+    form = Form(20.0, 30.0)
+    plate = Plate(20.0, 30.0, "", "")
+    plate.shapes.append(Area("target", (rectangle(5, 15, 15, 25),)))
+    plate.texts.append(Text(10, 5, "shared", 3.0))
+    Part(plate, (0, 0, 20, 30)).draw(form)
+    places = ((50.0, 40.0), (120.0, 200.0))
+    shown = [Page(*PAPERS["A4"]) for _ in places]
+    for page, place in zip(shown, places):
+        page.show(form, *place)
+    path = save_pdf(tmp_path / "form.pdf", shown, "Forms")
+    assert [page.extract_text().strip() for page in pages(path)] == ["shared", "shared"]
+    assert len({page["/Resources"]["/XObject"]["/form0"].indirect_reference.idnum for page in pages(path)}) == 1
+    for number, (left, top) in enumerate(places):
+        dark = pixels(path, number, 254)[:, :, 0] < 0.5
+        down = numpy.flatnonzero(dark.any(axis=1))
+        square = dark[round(10 * (top + 15)) + 3 : round(10 * (top + 25)) - 3,
+                      round(10 * (left + 5)) + 3 : round(10 * (left + 15)) - 3]  # fmt: skip
+        assert square.all() and down[-1] == pytest.approx(10 * (top + 25), abs=2)
+        assert not dark[round(10 * (top + 25)) + 3 :].any()
