@@ -295,6 +295,16 @@ def test_same_bytes_in_any_process_whatever_a_user_has_set(seed, tmp_path):
     assert "<dc:date>" not in plot_year(PANEL).svg()
 
 
+def test_matplotlib_says_nothing_on_a_page(tmp_path):
+    """Where its folder cannot be used it has a remark to make, and makes it to the page."""
+    (tmp_path / "no_folder").touch()
+    surroundings = os.environ | {"MPLCONFIGDIR": str(tmp_path / "no_folder")}
+    run = {"capture_output": True, "text": True, "env": surroundings}
+    assert subprocess.run([sys.executable, "-c", "import matplotlib.font_manager"], **run).stderr
+    done = subprocess.run([sys.executable, "-c", FRESH], **run)
+    assert (done.returncode, done.stderr, done.stdout) == (0, "", plot_year(PANEL)._repr_html_())
+
+
 def test_a_user_s_settings_are_left_as_they_are():
     with matplotlib.rc_context({"font.size": 31.0, "savefig.bbox": "tight"}):
         before = dict(matplotlib.rcParams)

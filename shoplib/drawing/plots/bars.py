@@ -4,6 +4,7 @@ from shoplib.drawing.plate import text_width
 from shoplib.drawing.plots.plot import BLACK, HEADING, ORANGE, POINT, SKY, TEXT, WIDE, Plot, axes_at, text_at
 
 ROW, HEAD, FOOT = 46, 50, 14  # px
+APART = 0.3  # of a row, between the shares and what they make together
 ALL = ("worst case: all at once,\neach the bad way", "root-sum-square: as\nindependent errors add up")
 
 
@@ -23,7 +24,7 @@ def plot_budget(budget):
     as independent errors add up              0.25 mm                       root-sum-square
     """
     title = f"Error budget: {budget.table.head[2]}"
-    high = HEAD + ROW * len(budget.table.rows) + FOOT
+    high = HEAD + ROW * (len(budget.table.rows) + APART) + FOOT
     return Plot(title, _spoken(budget), budget.table, high, lambda figure: _paint(figure, title, budget))
 
 
@@ -45,32 +46,33 @@ def _paint(figure, title, budget):
     told = [moved if ways == "both ways" else f"{moved}, {ways}" for _, _, moved, ways in rows]
     told += [worst[2], likely[2]]
     ends = [*sizes, _size(budget.worst_case), _size(budget.root_sum_square)]
-    axes = _axes(figure, labels, told, ends)
+    places = [*range(len(sizes)), len(sizes) + APART, len(sizes) + 1 + APART]
+    axes = _axes(figure, labels, told, places, ends)
     for place, (size, share) in enumerate(zip(sizes, budget.shares)):
         _bar(axes, place, size, one_sided=share.one_sided)
-    _end_to_end(axes, len(sizes), sizes, budget.shares)
-    axes.barh(len(sizes) + 1, ends[-1], height=0.62, color="#ffffff", edgecolor=BLACK, linewidth=2.5, zorder=2)
-    for place, (end, text) in enumerate(zip(ends, told)):
+    _end_to_end(axes, places[-2], sizes, budget.shares)
+    axes.barh(places[-1], ends[-1], height=0.62, color="#ffffff", edgecolor=BLACK, linewidth=2.5, zorder=2)
+    for place, end, text in zip(places, ends, told):
         axes.annotate(
             text, (end, place), xytext=(7, 0), textcoords="offset points", va="center", fontweight="bold",
             bbox={"facecolor": "white", "edgecolor": "none", "pad": 1.5}, zorder=4,
         )
-    _marks(axes, ends)
+    _marks(axes, places, ends)
     text_at(figure, 12, 12, title, fontsize=HEADING, fontweight="bold")
 
 
-def _axes(figure, labels, told, ends):
+def _axes(figure, labels, told, places, ends):
     """Bars from left to right, the first on top; room on the left for the longest label, on the right for a text."""
     left = 24 + max(text_width(line, TEXT / POINT) for label in labels for line in label.split("\n"))
     longest = max(ends) or 1.0
     right = max(text_width(text, TEXT / POINT, bold=True) for text in told) + 24
-    axes = axes_at(figure, left, HEAD, WIDE - left - right, ROW * len(labels))
+    axes = axes_at(figure, left, HEAD, WIDE - left - right, ROW * (places[-1] + 1))
     axes.set_xlim(0, longest)
-    axes.set_ylim(len(labels) - 0.5, -0.5)
+    axes.set_ylim(places[-1] + 0.5, -0.5)
     axes.set_yticks([])
     axes.set_xticks([])
-    for place, lines in enumerate(label.split("\n") for label in labels):
-        for line, rise in zip(lines, (2.5, -13)):
+    for place, label in zip(places, labels):
+        for line, rise in zip(label.split("\n"), (2.5, -13)):
             axes.annotate(line, (0, place), xytext=(-8, rise), textcoords="offset points", ha="right", va="baseline")
     axes.spines[["top", "right", "bottom"]].set_visible(False)
     axes.spines["left"].set_linewidth(2)
@@ -91,9 +93,9 @@ def _end_to_end(axes, place, sizes, shares):
         left += size
 
 
-def _marks(axes, ends):
+def _marks(axes, places, ends):
     """What all make together, marked through the bars above; and a line between those and these."""
-    shares, through = len(ends) - 2, {"color": BLACK, "linewidth": 1.8, "clip_on": False, "zorder": 3}
-    axes.plot([ends[-2]] * 2, [-0.5, shares - 0.31], linestyle=(0, (6, 3)), **through)
-    axes.plot([ends[-1]] * 2, [-0.5, shares + 0.69], linestyle=(0, (1, 2)), **through)
-    axes.axhline(shares - 0.5, color="#555555", linewidth=1.0)
+    through = {"color": BLACK, "linewidth": 1.8, "clip_on": False, "zorder": 3}
+    axes.plot([ends[-2]] * 2, [-0.5, places[-2] - 0.31], linestyle=(0, (6, 3)), **through)
+    axes.plot([ends[-1]] * 2, [-0.5, places[-1] - 0.31], linestyle=(0, (1, 2)), **through)
+    axes.axhline(places[-2] - 0.5 - APART / 2, color="#555555", linewidth=1.0)

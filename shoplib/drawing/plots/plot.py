@@ -7,7 +7,9 @@ the same bytes. Letters stay text, which takes a third of the bytes; there is ro
 
 import base64
 import io
+import logging
 import threading
+from contextlib import contextmanager
 from html import escape
 
 from shoplib.model.facts import FACE
@@ -18,6 +20,7 @@ SMALL, TEXT, HEADING = 12.0, 12.75, 15.0  # points: 16, 17 and 20 px
 BLACK, ORANGE, SKY, GREEN, BLUE, VERMILION, PURPLE = (
     "#000000", "#E69F00", "#56B4E9", "#009E73", "#0072B2", "#D55E00", "#CC79A7",
 )  # Okabe and Ito's colours, which all eyes tell apart
+PALE = "#faeef5"  # the ground of a hatch
 SETTINGS = {
     "svg.hashsalt": "shoplib", "svg.fonttype": "none", "font.family": "sans-serif", "font.size": TEXT,
     "font.sans-serif": ["DejaVu Sans", "Verdana", "Segoe UI", "Arial"],
@@ -40,12 +43,9 @@ class Plot:
 
     def svg(self):
         """The picture as SVG text; raises ImportError where matplotlib is not installed."""
-        import matplotlib
-        from matplotlib.figure import Figure
+        with _settings, _our_own_way():
+            from matplotlib.figure import Figure
 
-        with _settings, matplotlib.rc_context():
-            matplotlib.rcdefaults()
-            matplotlib.rcParams.update(SETTINGS)
             figure = Figure(figsize=(inches(WIDE), inches(self.high)))
             self._paint(figure)
             written = io.StringIO()
@@ -68,6 +68,23 @@ class Plot:
         )
 
 
+@contextmanager
+def _our_own_way():
+    """matplotlib with the settings of this house; what it remarks on its fonts and folders is not for a reader."""
+    log = logging.getLogger("matplotlib")
+    before = log.level
+    log.setLevel(logging.ERROR)
+    try:
+        import matplotlib
+
+        with matplotlib.rc_context():
+            matplotlib.rcdefaults()
+            matplotlib.rcParams.update(SETTINGS)
+            yield
+    finally:
+        log.setLevel(before)
+
+
 def inches(pixels):
     """What matplotlib measures a figure in: px at 96 to the inch."""
     return pixels * POINT / 72
@@ -83,3 +100,20 @@ def text_at(figure, left, top, text, **more):
     """A text whose upper left corner is at this place of the figure, in px."""
     wide, high = (size / inches(1) for size in figure.get_size_inches())
     figure.text(left / wide, 1 - top / high, text, va="top", **more)
+
+
+def write_key(figure, left, top, entries):
+    """Under a plot, a row each: a line, or a hatched patch where there is a hatch, and what it stands for."""
+    from matplotlib.lines import Line2D
+    from matplotlib.patches import Patch
+
+    handles = [
+        Patch(facecolor=PALE, edgecolor=pen["color"], linewidth=pen["linewidth"], hatch=hatch, label=words) if hatch
+        else Line2D([], [], label=words, **pen)
+        for words, pen, hatch in entries
+    ]  # fmt: skip
+    wide, high = (size / inches(1) for size in figure.get_size_inches())
+    figure.legend(
+        handles=handles, loc="upper left", bbox_to_anchor=((left - 8) / wide, 1 - top / high), frameon=False,
+        fontsize=TEXT, handlelength=3.6, handleheight=0.9, labelspacing=0.42, borderpad=0,
+    )

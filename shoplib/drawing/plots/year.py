@@ -13,10 +13,10 @@ INCH = 25.4
 HEAD, HIGH, FOOT, ROW = 118, 330, 74, 27  # px: above the axes, they themselves, months and moistures, a line of the key
 LEFT, RIGHT = 96, 84  # px beside the axes
 BELOW = {"textcoords": "offset points", "va": "baseline"}
-PALE = "#faeef5"
 DOT = {"marker": "o", "markersize": 9, "color": look.BLUE, "markeredgecolor": "white"}
 PIECES = 8  # of a month, for the curve
-DASHES = {"made": (0, (9, 3, 2, 3)), "dry": (0, (6, 3)), "damp": (0, (2, 2))}
+DASHES = {"made": (9, 3, 2, 3), "dry": (6, 3), "damp": (2, 2)}
+PENS = {name: {"linewidth": 2.4, "linestyle": (0, dashes)} for name, dashes in DASHES.items()}
 
 
 class Wall(NamedTuple):
@@ -137,19 +137,19 @@ COURSES = {"PanelSeason": _panel, "PanelScrew": _screw}
 
 
 def _key(course, plain, unit):
-    """The lines of the key under the curve's own: words, size (None for a wall), colour, and dashes or hatch."""
+    """The lines of the key under the curve's own: words, size (None for a wall), colour, pen, and a wall's hatch."""
     seasons = (
         (course.begun, plain.made, look.BLACK, "made"),
         ("dry season", plain.dry, look.VERMILION, "dry"),
         ("damp season", plain.damp, look.GREEN, "damp"),
     )
     lines = [
-        (f"{words}, wood at {_share(moisture)}: {course.tell(size, unit)}", size, colour, DASHES[dashes])
-        for words, moisture, colour, dashes in seasons
+        (f"{words}, wood at {_share(moisture)}: {course.tell(size, unit)}", size, colour, PENS[pen], None)
+        for words, moisture, colour, pen in seasons
         for size in (course.at(moisture),)
     ]
     walls = {wall.words: wall.hatch for wall in course.walls}
-    return lines + [(words, None, look.PURPLE, hatch) for words, hatch in walls.items()]
+    return lines + [(words, None, look.PURPLE, {"linewidth": 1.2}, hatch) for words, hatch in walls.items()]
 
 
 def _air(year):
@@ -190,18 +190,21 @@ def _paint(figure, course, year, key, unit):
     _scales(axes, low, high, unit)
     _months(axes, year)
     for wall in course.walls:
-        wood = {"facecolor": PALE, "edgecolor": look.PURPLE, "hatch": wall.hatch, "linewidth": 0}
+        wood = {"facecolor": look.PALE, "edgecolor": look.PURPLE, "hatch": wall.hatch, "linewidth": 0}
         axes.axhspan(wall.at, high if wall.way > 0 else low, **wood)
         axes.axhline(wall.at, color=look.BLACK, linewidth=2.6)
-    for _, size, colour, dashes in key:
+    for _, size, colour, pen, _ in key:
         if size is not None:
-            axes.axhline(size, color=colour, linewidth=2.4, linestyle=dashes)
+            axes.axhline(size, color=colour, **pen)
     axes.plot(times, sizes, color=look.BLUE, linewidth=4)
     axes.plot(range(12), [course.at(month.moisture) for month in year.months()], linestyle="none", **DOT)
     text_at(figure, 12, 12, course.title, fontsize=look.HEADING, fontweight="bold")
     text_at(figure, 12, 42, _air(year), fontsize=look.SMALL)
     text_at(figure, 12, 64, course.measured, fontsize=look.SMALL)
-    _write_key(figure, course, key)
+    look.write_key(figure, LEFT, HEAD + HIGH + FOOT - 4, [
+        (f"{course.words}; dots: the middle of each month", {"linewidth": 4, **DOT}, None),
+        *((words, {"color": colour, **pen}, hatch) for words, _, colour, pen, hatch in key),
+    ])  # fmt: skip
 
 
 def _range(sizes):
@@ -262,21 +265,3 @@ def _months(axes, year):
         for text, down in ((month.name[:3], -19), (f"{100 * month.moisture:.1f}", -37)):
             axes.annotate(text, (place, 0), xycoords=("data", "axes fraction"), xytext=(0, down), ha="center", **BELOW)
     axes.annotate("wood, %", (0, 0), xycoords="axes fraction", xytext=(-6, -37), ha="right", **BELOW)
-
-
-def _write_key(figure, course, key):
-    """Under the months: each line and hatch, and what it stands for."""
-    from matplotlib.lines import Line2D
-    from matplotlib.patches import Patch
-
-    handles = [Line2D([], [], linewidth=4, label=f"{course.words}; dots: the middle of each month", **DOT)]
-    for words, size, colour, line in key:
-        if size is None:
-            handles.append(Patch(facecolor=PALE, edgecolor=colour, hatch=line, linewidth=1.2, label=words))
-        else:
-            handles.append(Line2D([], [], color=colour, linewidth=2.4, linestyle=line, label=words))
-    wide, high = WIDE, HEAD + HIGH + FOOT + ROW * (len(key) + 1) + 8
-    figure.legend(
-        handles=handles, loc="upper left", bbox_to_anchor=(LEFT / wide - 0.01, 1 - (HEAD + HIGH + FOOT - 4) / high),
-        frameon=False, fontsize=look.TEXT, handlelength=3.6, handleheight=0.9, labelspacing=0.42, borderpad=0,
-    )
