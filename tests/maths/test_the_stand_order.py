@@ -9,7 +9,17 @@ from models import SIDE_TABLE, STAND_IN_INCHES
 
 from shoplib import ShapeError, Stand, seedling_stand
 from shoplib.maths.the_stand.operations import OPERATIONS
-from shoplib.maths.the_stand.order import MADE_AT, STEPS, TABLE, check_order, no_later_than, order, relations, too_early
+from shoplib.maths.the_stand.order import (
+    MADE_AT,
+    STEPS,
+    TABLE,
+    Step,
+    check_order,
+    no_later_than,
+    order,
+    relations,
+    too_early,
+)
 
 STAND = seedling_stand()
 WAYS = {
@@ -84,6 +94,32 @@ class TestTheDemo:
     def test_every_relation_names_a_step(self):
         assert {name for step in TABLE for name in step.after} <= set(STEPS)
         assert {name for step in TABLE for name in step.operations} == set(OPERATIONS)
+
+
+def test_operations_that_are_done_in_two_steps():
+    """What is measured between the two reaches the second."""
+    steps = {each.name: names(each.steps) for each in STAND.operations()}
+    assert {name: found for name, found in steps.items() if len(found) > 1} == {
+        "template": ["template_outside", "template_inside"], "trim": ["first_trim", "second_trim"],
+        "finish": ["panel_finished", "finish"], "strip_right": ["heights", "quarters"],
+        "strip_left": ["heights", "quarters"], "cradle": ["quarters", "leg_holes"],
+        "dowels": ["leg_holes", "rail_holes"], "stub_bar": ["stub_holes", "bar_holes"],
+        "caster_legs": ["legs_shortened", "caster_holes"], "rails": ["rails_square", "copes"],
+        "screws": ["counterbores", "screws"], "squareness": ["dry", "glued"],
+    }  # fmt: skip
+
+
+def test_two_steps_gone_hand_their_trap_on(monkeypatch):
+    """A small table: the last step comes after the first, with its own trap, where both between are not there."""
+    table = (
+        Step("first", "First"), Step("gone", "Gone", after={"first": "One."}, when=lambda stand: False),
+        Step("also", "Also gone", after={"gone": "Two."}, when=lambda stand: False),
+        Step("last", "Last", after={"also": "Three."}),
+        Step("later", "Later", after={"last": "Four.", "gone": "Five."}),
+    )  # fmt: skip
+    monkeypatch.setattr("shoplib.maths.the_stand.order.TABLE", table)
+    monkeypatch.setattr("shoplib.maths.the_stand.order.STEPS", {each.name: each for each in table})
+    assert relations(STAND.plain) == {"first": {}, "last": {"first": "Three."}, "later": {"last": "Four."}}
 
 
 @EACH_WAY

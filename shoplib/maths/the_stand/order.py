@@ -295,7 +295,8 @@ def relations(stand):
                 further: trap for name, trap in step.after.items() if name not in there
                 for further in _instead(name, there)
             }  # fmt: skip
-    return {name: found | _unsettled(found, handed_on[name], own) for name, found in own.items()}
+    whole = {name: found | handed_on[name] for name, found in own.items()}
+    return {name: found | _unsettled(found, handed_on[name], whole) for name, found in own.items()}
 
 
 def _instead(name, there):
@@ -304,13 +305,13 @@ def _instead(name, there):
         yield from (each,) if each in there else _instead(each, there)
 
 
-def _unsettled(found, handed_on, own):
+def _unsettled(found, handed_on, whole):
     """What is handed on and does not come before anyway."""
-    settled = set().union(*(_closure(own, each) for each in found)) if found else set()
+    settled = set().union(*(_closure(whole, each) for each in found)) if found else set()
     left = {name: trap for name, trap in handed_on.items() if name not in settled}
     return {
         name: trap for name, trap in left.items()
-        if not any(name in _closure(own, other) for other in left if other != name)
+        if not any(name in _closure(whole, other) for other in left if other != name)
     }  # fmt: skip
 
 
