@@ -9,7 +9,7 @@ from shoplib.bench.my_file import HIDDEN, LESSONS, MINE, PATH, ROW, SHOWN, mark_
 from shoplib.measure import plain as read_plain
 
 WITHOUT = ("ChordRise",)  # models that no stand has: a bench of theirs has no row
-MOST_TOLD = 4
+MOST_TOLD, SHORT = 4, 26
 
 
 class MyStand:
@@ -267,8 +267,12 @@ def _rows(found, unit):
 def _table(rows):
     """The same in a small table; a size keeps its unit beside it."""
     cell = f"padding:2px 10px 2px 0;border-top:{looks.LINE};text-align:left;vertical-align:top"
+    whole = {True: ";white-space:nowrap", False: ""}
     body = "".join(
-        "<tr>" + "".join(f"<td style='{cell}'>{escape(_close(text))}</td>" for text in row) + "</tr>" for row in rows
+        "<tr>" + "".join(
+            f"<td style='{cell}{whole[len(text) < SHORT and k > 0]}'>{escape(_close(text))}</td>"
+            for k, text in enumerate(row)
+        ) + "</tr>" for row in rows
     )
     return f"<table style=\"{looks.FACE}font-size:14px;line-height:1.25;border-collapse:collapse\">{body}</table>"
 
