@@ -8,12 +8,12 @@ from shoplib.bench.control import tell
 from shoplib.bench.my_file import row_html
 from shoplib.bench.standing import UNITS
 from shoplib.maths.the_stand.refused import refusals
-from shoplib.model import known
+from shoplib.model import answer, known
 
 SHOWN = (
-    "overall_height", "overall_width", "overall_length", "tray_clear", "way_in_spare", "bar_room", "rail_length",
-    "shortened_leg", "cg_height", "loaded_height", "weight", "loaded_weight",
-)  # fmt: skip
+    "tray_clear", "way_in_spare", "bar_room", "overall_height", "rail_length", "shortened_leg", "cg_height",
+    "loaded_height", "weight", "loaded_weight",
+)
 # A group with too many sizes for one view goes on under another heading from these sizes on.
 GOES_ON = {"template_thickness": "Trimming", "patch_edge": "Patches"}
 MOVES, STAYS = "■", "□"
@@ -173,12 +173,28 @@ class StandBench(Bench):
         )
 
     def walk(self, **impossible):
-        """As on every bench; what moves is told for the size that was touched before."""
-        touched = self.touched
+        """As on every bench; of the results only those are told that move, and the size touched before stays so."""
+        self.at_start = self._answers()
+        super().walk(**impossible)
+
+    def _tried(self, name, value):
+        """What the bench says with one input changed."""
+        former, item = self.values[name], self.cls.inputs()[name]
         try:
-            super().walk(**impossible)
+            self.values[name] = value
+            self._solve()
+            found = f"cannot be made. {tell(self.problem, self.unit)}" if self.problem else self._told_moved()
+            return f"{item.words} {item.write(value, self.unit)}: {found}"
         finally:
-            self.touched = touched
+            self.values[name] = former
+
+    def _answers(self):
+        """The results that are shown, as they are written."""
+        return {item.words: answer(self.plain, item.name, self.unit)[0] for item in self.settings.items}
+
+    def _told_moved(self):
+        moved = [f"{words} {text}" for words, text in self._answers().items() if text != self.at_start[words]]
+        return ", ".join(moved) or "nothing that is shown here moves"
 
 
 def _folds(inputs):

@@ -3,12 +3,15 @@
 from html import escape
 
 CELL = "padding:3px 16px 3px 0;border-top:1px solid var(--jp-border-color2,#ccc);text-align:left;vertical-align:top"
-LONG = 40  # letters of a text that may be broken
+LONG, LONG_AMONG_MANY = 40, 18  # letters of a text that may be broken
+FIGURES = tuple("0123456789−-")
 FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(--jp-content-font-color1,#111)"
 
 
 class Facts:
     """Rows of texts under a head, for instance what a model says in its own words.
+
+    Sizes keep their line whole; words may be broken where they are long, or where there are `many` columns.
 
     >>> Facts([("outside cut, pivot", "226.0 mm"), ("inside cut, pivot", "194.0 mm")])
     outside cut, pivot  226.0 mm
@@ -18,8 +21,8 @@ class Facts:
     1     4.75 mm
     """
 
-    def __init__(self, rows, head=()):
-        self.rows, self.head = [tuple(map(str, row)) for row in rows], tuple(head)
+    def __init__(self, rows, head=(), many=False):
+        self.rows, self.head, self.many = [tuple(map(str, row)) for row in rows], tuple(head), many
 
     def __repr__(self):
         rows = [self.head, *self.rows] if self.head else self.rows
@@ -34,10 +37,12 @@ class Facts:
             f"{f'<tr>{head}</tr>' if head else ''}{body}</table>"
         )
 
-    @staticmethod
-    def _row(under_head, words, *texts):
+    def _is_whole(self, text):
+        return len(text) < (LONG_AMONG_MANY if self.many else LONG) and (not self.many or text[:1] in FIGURES)
+
+    def _row(self, under_head, words, *texts):
         """A row; a size keeps its line whole, under a head the first one too; a sentence may be broken."""
-        whole = {text: ";white-space:nowrap" if len(text) < LONG else "" for text in texts}
+        whole = {text: ";white-space:nowrap" if self._is_whole(text) else "" for text in texts}
         cells = "".join(f'<td style="{CELL}{whole[text]}"><b>{escape(text)}</b></td>' for text in texts)
         first = ";white-space:nowrap" if under_head and words.lstrip("-")[:1].isdigit() and " " in words else ""
         return f'<td style="{CELL}{first}">{escape(words)}</td>{cells}'

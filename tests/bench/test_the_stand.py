@@ -175,11 +175,21 @@ def test_bench_keeps_what_was_made():
     assert bench.model.made == made.made and bench.model.leg_diameter.m_as("mm") == 36
 
 
-def test_settings_line_and_walk(bench, capsys):
+def test_settings_and_line(bench):
     assert "331.3 mm" in table(bench) and "rail, tip to tip 331.3 mm" in bench.line()
     assert bench.line().endswith("With the tray diameter move 11 of 26 operations")
     bench.set(tray_diameter="900 mm")
     assert bench.line().startswith("StandBench: cannot be made. A tray of 900.0 mm runs into the legs")
+
+
+def test_walk_tells_only_what_moves(bench, capsys):
+    bench.walk(tray_diameter="600 mm")
+    said = capsys.readouterr().out.splitlines()
+    assert bench.values == DEMO.values and bench.touched == "tray_diameter"
+    assert len(said) == 1 + 2 * sum(hasattr(each, "ends") for each in bench.controls.values())
+    assert "pivot pin 2.0 mm: nothing that is shown here moves" in said
+    assert any(line.startswith("caster height") and "leg with a caster" in line for line in said)
+    assert said[-1].startswith("tray diameter 600 mm: cannot be made. A tray of 600.0 mm runs into the legs")
 
 
 def test_inch_bench_tells_in_inches():

@@ -226,7 +226,22 @@ class BenchOnPage:
 
     def __init__(self, lesson, root):
         self.lesson, self.page, self.root = lesson, lesson.page, root
-        self.controls = root.locator("input[type=range]").locator("xpath=../..")
+        self.controls = root.locator("input[type=range]:visible").locator("xpath=../..")
+
+    def every_control(self):
+        """All controls that have a slider; where they stand in groups that fold, the first two of each group."""
+        groups = self.root.locator("[data-press=fold]").all()
+        if not groups:
+            yield from self.controls.all()
+            return
+        for group in groups:
+            self._open(group)
+            yield from self.controls.all()[:2]
+        self._open(groups[0])
+
+    def _open(self, group):
+        group.evaluate("button => button.click()")
+        self.lesson.settle()
 
     def press(self, *names):
         """Press buttons by the words on them."""
@@ -255,9 +270,16 @@ class BenchOnPage:
         """The texts in all boxes beside the sliders."""
         return [box.input_value() for box in self.boxes()]
 
+    def length_control(self):
+        """The first control of a length."""
+        return next(
+            each for each in self.controls.all()
+            if each.locator("input[type=text]").input_value().endswith((" mm", " in"))
+        )
+
     def length_box(self):
         """The first box that holds a length."""
-        return next(box for box in self.boxes() if box.input_value().endswith((" mm", " in")))
+        return self.length_control().locator("input[type=text]")
 
     def type_inches(self):
         """Type a size in inches into the first box for lengths: the tray's, or one near what stands there."""

@@ -12,6 +12,8 @@ from browser.probes import CONTRAST, IN_REACH, IN_VIEW, MODELS, SEEN, THEME, TOO
 from shoplib import length
 from shoplib.practice import questions
 
+WITHOUT_TEMPLATE = ("13_the_stand",)  # the whole of it is no piece to lay a sheet on: its operations have theirs
+
 
 class TestLesson:
     """All tests of one lesson, on a page that is loaded once.
@@ -55,7 +57,7 @@ class TestLesson:
 
     def test_sliders_are_named_and_say_their_size(self, lesson):
         for bench in lesson.benches():
-            for control in bench.controls.all():
+            for control in bench.every_control():
                 words = control.locator("input[type=text]").get_attribute("title").partition(". ")[0]
                 handle = control.get_by_role("slider", name=words, exact=True)
                 size = control.locator("input[type=text]").input_value() or "left out"
@@ -93,7 +95,7 @@ class TestLesson:
 
     def test_each_slider_follows_the_keyboard(self, lesson):
         for bench in lesson.benches():
-            for control in bench.controls.all():
+            for control in bench.every_control():
                 self._slide(bench, control)
 
     def _slide(self, bench, control):
@@ -111,7 +113,8 @@ class TestLesson:
             self._told_why(bench)
         self._steady(bench.page.evaluate(SEEN))
         bench.start_again()
-        assert len(set(texts)) > 2 and texts[-2] != texts[-1], f"the box does not follow: {texts}"
+        steps = handle.evaluate("each => each.max - each.min")
+        assert len(set(texts)) > min(steps, 2) and texts[-2] != texts[-1], f"the box does not follow: {texts}"
         assert len(set(shown)) > 1, f"nothing follows {box.get_attribute('title')}"
 
     def _told_why(self, bench):
@@ -150,8 +153,8 @@ class TestLesson:
         sizes = bench.sizes()
         bench.press("inches")
         assert not any(size.endswith(" mm") for size in bench.sizes())
-        handle = bench.controls.first.get_by_role("slider")
-        box = bench.boxes()[0]
+        control = bench.length_control()
+        handle, box = control.get_by_role("slider"), control.locator("input[type=text]")
         before, drawing = box.input_value(), bench.drawing()
         bench.press("millimetres")
         assert bench.sizes() == sizes
@@ -227,6 +230,9 @@ class TestLesson:
         folder = lesson.lab.folder / "printouts"
         for old in folder.glob("*"):
             old.unlink()
+        if lesson.path.stem in WITHOUT_TEMPLATE and button != "Bench card A4":
+            assert bench.root.get_by_role("button", name=button).count() == 0
+            return
         bench.press(button)
         link = bench.root.locator("a[download]")
         head, _, data = link.get_attribute("href").partition(",")

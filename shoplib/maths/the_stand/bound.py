@@ -50,7 +50,7 @@ class Moves(tuple):
             (each.title, f"lesson {each.lesson[:2]}", each.words, *each.written(unit), f"{each.count} of {each.part}")
             for each in self if len(set(each.written(unit))) > 1
         ]
-        return Facts(rows, head=("operation", "lesson", "what", "was", "becomes", "for"))
+        return Facts(rows, head=("operation", "lesson", "what", "was", "becomes", "for"), many=True)
 
     def __repr__(self):
         return repr(self.tell()) if self else "Nothing else moves."

@@ -27,4 +27,6 @@ def refusals(cls, values):
                 checked(stand, operation, stand)
             except ShapeError as error:
                 found.setdefault((operation.lesson, error.sentence.partition("): ")[2], error.lengths), error)
+            except (ArithmeticError, ValueError):
+                continue  # what it is filled from is refused by another one
     return tuple(found.values())
