@@ -26,6 +26,7 @@ _HOMES = {
         "write_parts",
     ),
     "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand"),
+    "practice.class_report": ("class_report",),
     "drawing": ("draw", "template"),
     "drawing.plots": ("plot_budget", "plot_year"),
     "drawing.svg": ("svg",),

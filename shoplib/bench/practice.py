@@ -1,5 +1,6 @@
 """Practice on the page: questions in the reader's unit, with sizes of the student's own, each judged beside its box."""
 
+import datetime
 import threading
 from html import escape
 
@@ -9,7 +10,9 @@ from shoplib.bench import looks
 from shoplib.bench.guard import guarded
 from shoplib.bench.options import Options
 from shoplib.bench.places import next_place
+from shoplib.bench.printouts import Printouts
 from shoplib.practice import answer_sheet, questions
+from shoplib.practice.hand_in import written
 
 WORDS = {"mm": "millimetres", "in": "inches"}
 
@@ -21,6 +24,8 @@ class Practice:
     >>> Practice("circle_jigs", unit="in")._repr_mimebundle_()["text/plain"]
     'Practice on circle jigs: 6 questions for student 1, in inches'
     """
+
+    problem = None  # answers can always be handed in
 
     def __init__(self, topic, student=1, unit="mm"):
         self.topic, self.lock, self.place = topic, threading.RLock(), next_place()
@@ -68,8 +73,11 @@ class Practice:
             widgets.VBox([text, widgets.HBox([box, told], layout=looks.row())], layout=_apart())
             for text, box, told in zip(self.asked, self.boxes, self.told)
         ]
+        self.handing_in = Printouts(self, {"Hand in": self.hand_in}, "When you are done")
         self._ask()
-        return widgets.VBox([self.number, self.units, self.heading, *rows], layout=looks.COLUMN)
+        return widgets.VBox(
+            [self.number, self.units, self.heading, *rows, self.handing_in.widget], layout=looks.COLUMN
+        )
 
     def _add(self, index):
         box = widgets.Text(continuous_update=False, layout=looks.BOX, style=looks.TYPED)
@@ -100,6 +108,7 @@ class Practice:
             self._judge(index)
 
     def _judge(self, index):
+        self.handing_in.forget()
         text = self.boxes[index].value
         if not text.strip():
             self.told[index].value = ""
@@ -109,6 +118,15 @@ class Practice:
 
     def show_failure(self, error):
         self.told[0].value = looks.told(False, f"The question could not be judged ({type(error).__name__}).")
+
+    def hand_in(self):
+        """Write the answers as they stand into a small open file for the teacher; returns its path."""
+        from shoplib.paper.files import named, save_whole
+
+        student, now = self.number.value, datetime.datetime.now()
+        text = written(self.topic, student, self.unit, self.texts(), now)
+        path = named(["hand-in", f"student-{student}", self.topic, self.unit, f"{now:%Y-%m-%d_%H-%M-%S}.csv"])
+        return save_whole(path, lambda temporary: temporary.write_bytes(text.encode("utf-8", "replace")))
 
     def answers(self, *students):
         """The answers for the teacher, in both units, folded."""

@@ -17,19 +17,19 @@ class Printouts:
     """Take it to the bench: each button writes a file beside the notebook and shows links to it.
 
     A bench that prints something else than a model's sheets brings `writers`: what to call when a button with
-    these words is pressed.
+    these words is pressed. `words` stand before the buttons.
     """
 
-    def __init__(self, bench, writers=None):
+    def __init__(self, bench, writers=None, words="Take it to the bench"):
         self.bench = bench
         self.link = widgets.HTML(layout=looks.COLUMN)
         self.opener = None
         self.buttons = {}
-        for words, write in (writers or _of_a_model(bench)).items():
-            button = widgets.Button(description=words, icon="download", layout=looks.BUTTON)
+        for name, write in (writers or _of_a_model(bench)).items():
+            button = widgets.Button(description=name, icon="download", layout=looks.BUTTON)
             button.on_click(guarded(bench, lambda _, write=write: self.save(write)))
-            self.buttons[words] = button
-        label = widgets.HTML(looks.paragraph("Take it to the bench", 16), layout=looks.LABEL)
+            self.buttons[name] = button
+        label = widgets.HTML(looks.paragraph(words, 16), layout=looks.LABEL)
         bar = widgets.HBox([label, *self.buttons.values()], layout=looks.row())
         self.widget = widgets.VBox([bar, self.link], layout=looks.COLUMN)
 

@@ -2,7 +2,7 @@
 
 import importlib
 import pkgutil
-from functools import cache
+from functools import cache, lru_cache
 
 from shoplib.measure import MeasureError
 from shoplib.model import Facts
@@ -33,7 +33,12 @@ def questions(topic, student, unit="mm"):
     >>> print(questions("stave_rings", 1)[0].text)
     A ring lies flat and has 9 staves. How far from a square cut is the saw set?
     """
-    return importlib.import_module(f"shoplib.practice.{known_topic(topic)}").questions(student, unit)
+    return _asked(known_topic(topic), student, unit)
+
+
+@lru_cache(maxsize=1024)
+def _asked(topic, student, unit):
+    return importlib.import_module(f"shoplib.practice.{topic}").questions(student, unit)
 
 
 def answer_sheet(topic, students, unit="mm"):
