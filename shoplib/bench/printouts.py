@@ -8,6 +8,7 @@ import ipywidgets as widgets
 from shoplib.bench import looks
 from shoplib.bench.guard import guarded
 from shoplib.drawing import has_template
+from shoplib.model import MissingError
 
 PAPERS = ("A4", "Letter")
 KINDS_OF_FILE = {".pdf": "application/pdf", ".dxf": "application/dxf", ".csv": "text/csv"}
@@ -41,7 +42,7 @@ class Printouts:
             return
         try:
             path = write()
-        except (OSError, ValueError) as error:
+        except (OSError, ValueError, MissingError) as error:
             self._say(f"✗ Not saved: {escape(str(error))}")
             return
         coded = base64.b64encode(path.read_bytes()).decode()

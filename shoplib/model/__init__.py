@@ -26,6 +26,7 @@ from shoplib.model.inputs import (
     stress,
     surface,
 )
+from shoplib.model.missing import MissingError, needing
 from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
 from shoplib.model.offers import Offer
 from shoplib.model.results import FOUND, SET, Result, result, under_headings
@@ -45,9 +46,9 @@ from shoplib.model.writing import (
 )
 
 __all__ = [
-    "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "Model", "Offer",
-    "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice", "count", "decimal",
-    "finely", "flag", "force", "given_in_full", "in_full", "inch_twin", "known", "length", "length_in_full", "mass",
-    "model", "percent", "public", "result", "stress", "summary", "surface", "under_headings", "write_finely",
-    "write_value",
+    "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "MissingError",
+    "Model", "Offer", "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice",
+    "count", "decimal", "finely", "flag", "force", "given_in_full", "in_full", "inch_twin", "known", "length",
+    "length_in_full", "mass", "model", "needing", "percent", "public", "result", "stress", "summary", "surface",
+    "under_headings", "write_finely", "write_value",
 ]

@@ -6,6 +6,7 @@ from contextlib import contextmanager
 
 from shoplib import drawing
 from shoplib.drawing.sheet import LAYERS, Area, Circle, Line
+from shoplib.model import needing
 from shoplib.paper.files import printout_path, save_whole
 from shoplib.paper.imprint import imprint_of
 from shoplib.paper.paths import arrowhead
@@ -26,7 +27,7 @@ def save_dxf(model, folder=None, unit="mm", part="", date=None):
 
     The drawing is always in true mm, its words in `unit`; by default it goes into the folder `printouts`.
     `part` is your own name for the piece, `date` another date than today's. Raises PrintoutError (an OSError)
-    where the file cannot be written.
+    where the file cannot be written, MissingError where there is no ezdxf.
     """
     path = printout_path(model, "template.dxf", unit, folder, part)
     return write_dxf(drawing.template(model, unit), imprint_of(model, unit, part, date), path)
@@ -83,7 +84,8 @@ def _words(space, sheet, imprint):
 @contextmanager
 def _undated():
     """No dates and no random ids, so that the same drawing gives the same file."""
-    import ezdxf
+    with needing("ezdxf", "An outline for CAD (DXF)"):
+        import ezdxf
 
     before = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True

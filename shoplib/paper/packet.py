@@ -8,6 +8,7 @@ import datetime
 import itertools
 import zipfile
 from dataclasses import replace
+from html import escape
 from typing import NamedTuple
 
 from shoplib import drawing
@@ -16,7 +17,7 @@ from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
 from shoplib.maths.the_stand import limits
 from shoplib.maths.the_stand.order import relations
-from shoplib.model import ShapeError, answer_in_full, given_in_full, in_full
+from shoplib.model import MissingError, ShapeError, answer_in_full, given_in_full, in_full
 from shoplib.paper import card, dxf, pages, saw_plan
 from shoplib.paper.contents import contents_of
 from shoplib.paper.document import Entry, save_pdf
@@ -38,11 +39,21 @@ class Stopped(Exception):
     """The packet was stopped before it was whole: the one before is as it was."""
 
 
+class Unsaved(str):
+    """Why a part of the packet was not saved: a sentence that shows itself in a Printout's place."""
+
+    def __repr__(self):
+        return f"Not saved: {self}"
+
+    def _repr_html_(self):
+        return f"<div>✗ {escape(repr(self))}</div>"
+
+
 class Packet(NamedTuple):
-    """The paths of a saved packet: the document, and the ZIP of DXF files."""
+    """The paths of a saved packet: the document, and the ZIP of DXF files, or why there is none."""
 
     document: Printout
-    drawings: Printout
+    drawings: Printout | Unsaved
 
     def __repr__(self):
         return f"{self.document!r}\n{self.drawings!r}"
@@ -67,7 +78,10 @@ def save_packet(
     chapters = [*chapters, *_sawing(plan, unit, paper, imprint)]
     name = [part[:40].lower(), "packet", imprint.mark, unit]
     found = document_of(stand, chapters, imprint, paper)
-    drawings = save_drawings(stand, imprint, named([*name, "templates.zip"], folder), work)
+    try:
+        drawings = save_drawings(stand, imprint, named([*name, "templates.zip"], folder), work)
+    except MissingError as missing:
+        drawings = Unsaved(missing)
     return Packet(save_pdf(named([*name, f"{paper}.pdf"], folder), *found), drawings)
 
 

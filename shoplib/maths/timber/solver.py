@@ -17,6 +17,7 @@ import time
 from shoplib.maths.timber.longest_first import longest_first
 from shoplib.maths.timber.problem import TINY
 from shoplib.maths.timber.programme import Bound, Columns
+from shoplib.model import needing
 
 SHARES = (0.5, 0.7, 0.85, 0.95, 0.3)  # of the way from the bound to the best plan: where the next boards are looked for
 TRIES = 500  # times that stretches are filled otherwise before boards are given up
@@ -27,9 +28,13 @@ ROUNDS = 60  # of pricing at the most
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
-    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time."""
-    import scipy.optimize
-    import scipy.sparse  # noqa: F401
+    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time.
+
+    Raises MissingError where there is no scipy.
+    """
+    with needing("scipy", "A saw plan"):
+        import scipy.optimize
+        import scipy.sparse  # noqa: F401
 
     return _Run(problem, seconds, progress, stop).solve()
 
