@@ -1,12 +1,26 @@
 """The text of a stand's file is made, and changed: only the keys that change, all else as a person typed it."""
 
+import re
 import tomllib
 
 from shoplib.maths.the_stand import Stand
 from shoplib.model.inputs import is_in_inches
-from shoplib.paper.stand_file.keys import MADE, example, is_alike, item_of, key_in, name_of, spelt, table_of, text_for
+from shoplib.paper.stand_file.keys import (
+    MADE,
+    example,
+    is_alike,
+    is_made,
+    item_of,
+    key_in,
+    name_of,
+    spelt,
+    table_of,
+    text_for,
+)
 from shoplib.paper.stand_file.keys import tables as all_tables
+from shoplib.paper.stand_file.reading import ENTRY, HEADER
 
+LEFT_OUT = re.compile(r"(\s*#+\s*)([a-z0-9_]+)\s*=")
 HEAD = """\
 # The sizes of a stand, each of them once. A size is text with its unit: "440 mm", "17 3/8 in", "44 cm".
 # A count is a whole number, a choice is one of a few words. What stands behind a # is for people.
@@ -35,7 +49,7 @@ def _row(name, item, value, unit):
     if item.kind == "choice" and len(item.options) < 6:
         note += f" One of: {', '.join(item.options)}."
     if value is None:
-        return f"# {example(name)}", f"Left out. {note}"
+        return f"# {example(name)}", note
     return f"{name} = {spelt(text_for(item, value, unit))}", note
 
 
@@ -49,13 +63,13 @@ def usual_unit(stand):
 
 
 def with_values(text, values):
-    """A file's text with other values for some keys, None to leave one out.
+    """A file's text with other values for some keys, None to leave one out: its line stays, behind a #.
 
     A size is written in the unit in which it stood there, or else in that of most sizes of the file.
     """
     import tomlkit
 
-    bare = text.removeprefix("\ufeff")
+    bare = _turned(text.removeprefix("\ufeff"), values)
     document, given = tomlkit.parse(bare), tomllib.loads(bare)
     for key, value in values.items():
         table, name = table_of(key), name_of(key)
@@ -65,8 +79,35 @@ def with_values(text, values):
             document[table].pop(name, None)
         else:
             _put(document[table], name, text_for(item_of(key), value, _unit_of(key, given)))
-    changed = text[: len(text) - len(bare)] + tomlkit.dumps(document)
+    changed = "\ufeff" * text.startswith("\ufeff") + tomlkit.dumps(document)
     return changed.replace("\r\n", "\n").replace("\n", "\r\n") if "\r\n" in text else changed
+
+
+def _turned(text, values):
+    """A text in which the # is set before the line of a size that is left out, and taken from one that is given."""
+    given = tomllib.loads(text)
+    out = {
+        (table_of(key), key): value is None for key, value in values.items()
+        if not is_made(key) and (value is None) == (key in given.get(table_of(key), {}))
+    }  # fmt: skip
+    rows, table = text.splitlines(keepends=True), None
+    for k, row in enumerate(rows):
+        if header := HEADER.fullmatch(row.rstrip()):
+            table = header[1]
+        elif (entry := ENTRY.match(row)) and out.get((table, entry[1])) and _is_alone(row):
+            rows[k] = f"# {row.lstrip()}"
+        elif (entry := LEFT_OUT.match(row)) and out.get((table, entry[2])) is False and _is_alone(row[entry.end(1) :]):
+            del out[table, entry[2]]
+            rows[k] = row[entry.end(1) :]
+    return "".join(rows)
+
+
+def _is_alone(row):
+    """Whether a line gives one value by itself: a note or half of a longer text does not."""
+    try:
+        return len(tomllib.loads(row)) == 1
+    except ValueError:
+        return False
 
 
 def _put(table, name, value):
