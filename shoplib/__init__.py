@@ -22,10 +22,9 @@ _HOMES = {
     "maths.pull_bars": ("MitredBar", "StubBar"),
     "maths.dowels": ("DowelFit", "DowelJoint", "RoundStock"),
     "maths.timber": (
-        "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards",
-        "write_parts",
+        "Board", "Part", "read_boards", "read_parts", "saw_plan", "stand_rack", "write_boards", "write_parts",
     ),
-    "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand"),
+    "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand", "stand_parts"),
     "practice.class_report": ("class_report",),
     "drawing": ("draw", "template"),
     "drawing.plots": ("plot_budget", "plot_year"),

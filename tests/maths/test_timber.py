@@ -11,13 +11,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shoplib import MeasureError, ShapeError, StaveRing
+from shoplib.maths.the_stand import stand_parts
 from shoplib.maths.timber import (
     Board,
     Part,
     read_boards,
     read_parts,
     saw_plan,
-    stand_parts,
     stand_rack,
     write_boards,
     write_parts,

@@ -24,3 +24,12 @@ def seedling_stand(**changes):
     <Quantity(40.0, 'millimeter')>
     """
     return Stand(**SIZES | changes)
+
+
+def stand_parts():
+    """Its parts as they go to the saw.
+
+    >>> stand_parts()[1]
+    Part: 8 rail, 332.0 x 50.0 x 20.0 mm, Ash, white
+    """
+    return seedling_stand().parts()

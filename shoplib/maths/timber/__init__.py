@@ -2,10 +2,9 @@
 
 from shoplib.maths.timber.files import read_boards, read_parts, write_boards, write_parts
 from shoplib.maths.timber.plan import SawPlan, saw_plan
-from shoplib.maths.timber.seedling_stand import stand_parts, stand_rack
+from shoplib.maths.timber.rack import stand_rack
 from shoplib.maths.timber.stock import Board, Part
 
 __all__ = [
-    "Board", "Part", "SawPlan", "read_boards", "read_parts", "saw_plan", "stand_parts", "stand_rack", "write_boards",
-    "write_parts",
+    "Board", "Part", "SawPlan", "read_boards", "read_parts", "saw_plan", "stand_rack", "write_boards", "write_parts",
 ]
