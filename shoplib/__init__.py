@@ -27,12 +27,13 @@ _HOMES = {
     "maths.the_stand": ("Finish", "Squareness", "Stand", "seedling_stand", "stand_parts"),
     "practice.class_report": ("class_report",),
     "drawing": ("draw", "template"),
-    "drawing.plots": ("plot_budget", "plot_year"),
+    "drawing.plots": ("plot_budget", "plot_class", "plot_year"),
     "drawing.svg": ("svg",),
     "paper.stand_file": ("read_stand", "write_stand"),
     "paper": ("save_card", "save_dxf", "save_saw_plan", "save_template"),
     "paper.handouts": ("save_handouts",),
     "paper.packet": ("save_packet",),
+    "bench.progress": ("ProgressBar",),
     "bench": ("Bench", "OrderGame", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
 }
 _HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
