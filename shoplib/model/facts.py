@@ -3,7 +3,7 @@
 from html import escape
 
 CELL = "padding:3px 16px 3px 0;border-top:1px solid var(--jp-border-color2,#ccc);text-align:left;vertical-align:top"
-LONG, LONG_AMONG_MANY = 40, 18  # letters of a text that may be broken
+LONG, LONG_AMONG_MANY = 40, 16  # letters of a text that may be broken
 FIGURES = tuple("0123456789−-")
 FACE = "font-family:'DejaVu Sans',Verdana,'Segoe UI',Arial,sans-serif;color:var(--jp-content-font-color1,#111)"
 

@@ -228,16 +228,21 @@ class BenchOnPage:
         self.lesson, self.page, self.root = lesson, lesson.page, root
         self.controls = root.locator("input[type=range]:visible").locator("xpath=../..")
 
-    def every_control(self):
-        """All controls that have a slider; where they stand in groups that fold, the first two of each group."""
+    def groups(self):
+        """Open the groups of inputs that fold, one after the other, and at last the first; where none folds, once."""
         groups = self.root.locator("[data-press=fold]").all()
-        if not groups:
-            yield from self.controls.all()
-            return
         for group in groups:
             self._open(group)
-            yield from self.controls.all()[:2]
-        self._open(groups[0])
+            yield len(groups)
+        if groups:
+            self._open(groups[0])
+        else:
+            yield 1
+
+    def every_control(self):
+        """All controls that have a slider; where they stand in groups that fold, the first of each group."""
+        for number in self.groups():
+            yield from self.controls.all() if number == 1 else self.controls.all()[:1]
 
     def _open(self, group):
         group.evaluate("button => button.click()")
