@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from shoplib import practice
-from shoplib.model.facts import FACE, Facts
+from shoplib.model.facts import CELL, FACE, Facts
 from shoplib.practice.hand_in import HEAD, OPEN, RIGHT, HandInError, judged, read
 
 LARGEST = 200_000  # bytes, far more than any hand-in
@@ -30,14 +30,14 @@ class Counted(NamedTuple):
     def name(self):
         return f"{titled(self.topic)} {self.number}"
 
+    def times(self):
+        """How often the commonest slip was made."""
+        return max(self.slips.values(), default=0)
+
     def commonest(self):
-        """The commonest slip in words, with how often it was made; nothing where nobody made one."""
-        if not self.slips:
-            return ""
-        most = max(self.slips.values())
-        tied = [slip for slip, times in self.slips.items() if times == most]
-        told = " Or: ".join(tied[:TIED]) + (f" Or {len(tied) - TIED} more." if len(tied) > TIED else "")
-        return f"{told} ({most} {'time' if most == 1 else 'times'}{' each' if len(tied) > 1 else ''})"
+        """The commonest slip in words, of several that are as common the first ones; nothing where nobody made one."""
+        tied = [slip for slip, times in self.slips.items() if times == self.times()]
+        return " Or: ".join(tied[:TIED]) + (f" Or {len(tied) - TIED} more." if len(tied) > TIED else "")
 
 
 class ClassReport:
@@ -50,10 +50,10 @@ class ClassReport:
     @property
     def table(self):
         rows = [
-            (each.name(), f"{each.right} of {each.asked}", str(each.open), each.commonest() or "–")
+            (each.name(), f"{each.right} of {each.asked}", str(each.open), str(each.times() or "–"), each.commonest())
             for each in self.counted
         ]
-        return Facts(rows, head=("question", "right", "left open", "commonest slip"))
+        return Facts(rows, head=("question", "right", "left open", "times", "commonest slip"))
 
     def sentence(self):
         """Who and what was counted."""
@@ -77,11 +77,26 @@ class ClassReport:
 
     def _repr_html_(self):
         lines = "".join(f"<div style='overflow-wrap:anywhere'>{escape(line)}</div>" for line in self.told())
-        table = self.table._repr_html_() if self.counted else ""
         return (
             f'<div style="{FACE};font-size:15px;line-height:1.4"><div>{escape(self.sentence())}</div>'
-            f"<div style='overflow-x:auto'>{table}</div>{lines}</div>"
+            f"{_page_table(self.table) if self.counted else ''}{lines}</div>"
         )
+
+
+def _page_table(table):
+    """The table on a page: only the last column, which has sentences, is broken into lines."""
+    head = "".join(f'<th style="{CELL};white-space:nowrap">{escape(text)}</th>' for text in table.head)
+    rows = "".join(
+        f'<tr><td style="{CELL};white-space:nowrap">{escape(name)}</td>'
+        f'<td style="{CELL};white-space:nowrap"><b>{escape(right)}</b></td>'
+        + "".join(f'<td style="{CELL}">{escape(text)}</td>' for text in others) + "</tr>"
+        for name, right, *others in table.rows
+    )  # fmt: skip
+    return (
+        "<div style='overflow-x:auto'>"
+        f'<table style="{FACE};font-size:15px;line-height:1.35;border-collapse:collapse">'
+        f"<tr>{head}</tr>{rows}</table></div>"
+    )
 
 
 def class_report(folder="printouts"):

@@ -62,7 +62,7 @@ def test_words_beside_the_bars_and_in_the_description():
     for words in ("Rebates 1", "9 of 20", "Rebates 2", "20 of 20", *(kind[0] for kind in class_bars.KINDS)):
         assert f">{words}<" in text
     assert picture.description == "Bars, a row for each question: Rebates 1, 9 of 20 right; Rebates 2, 20 of 20 right."
-    assert "slip 0 (5 times)" in repr(picture)
+    assert "Rebates 1  9 of 20   2          5      slip 0" in repr(picture)
     assert picture._repr_html_().startswith("<img alt=")
 
 

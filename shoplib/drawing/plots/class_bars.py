@@ -27,8 +27,7 @@ def pieces(each):
     >>> pieces(Counted("rebates", 1, asked=20, right=9, open=2, slips=Counter({"a": 5, "b": 1})))
     (9, 5, 4, 2)
     """
-    slip = max(each.slips.values(), default=0)
-    return each.right, slip, each.asked - each.right - each.open - slip, each.open
+    return each.right, each.times(), each.asked - each.right - each.open - each.times(), each.open
 
 
 def _spoken(report):
