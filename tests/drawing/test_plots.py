@@ -59,11 +59,15 @@ class Seen:
         return first + slope * (height - low)
 
     def dots(self):
-        """Heights of the months' dots, January first; the key has one more, below all others."""
+        """Heights of the months' dots, January first."""
+        return [y for _, y in self.dots_and_places()]
+
+    def dots_and_places(self):
+        """Where the months' dots stand, January first; the key has one more, below all others."""
         uses = [each for each in self.root.iter(SVG + "use") if plot.BLUE.lower() in (each.get("style") or "")]
         dots = sorted((float(dot.get("x")), float(dot.get("y"))) for dot in uses)
         key = max(y for _, y in dots)
-        return [y for _, y in dots if y != key]
+        return [(x, y) for x, y in dots if y != key]
 
     def level_lines(self, colour, width):
         """Heights of the level lines of one pen inside the axes."""
@@ -100,6 +104,28 @@ def test_each_dot_stands_where_the_model_says(model, name, unit):
         wanted = at(model, name, month.moisture)
         sizes = [seen.size(height, side) * (25.4 if (side == 0) == (unit == "in") else 1.0) for side in (0, 1)]
         assert sizes == CLOSE([wanted, wanted], abs=0.004), month.name
+
+
+def test_each_dot_stands_over_its_month_and_what_its_wood_has_come_to():
+    seen = Seen(plot_year(PANEL, driest="July"))
+    places = [x for x, _ in seen.dots_and_places()]
+    texts = [(each.text, float(each.get("x") or 0)) for each in seen.root.iter(SVG + "text")]
+    for month, place in zip(RoomYear(0.06, 0.12, "July").months(), places):
+        under = [text for text, x in texts if x == CLOSE(place, abs=0.01)]
+        assert under == [month.name[:3], f"{100 * month.moisture:.1f}"]
+
+
+@pytest.mark.parametrize("model, wood", [(PANEL, [(-9, 0)]), (SCREW, [(-9, -1), (1, 9)])], ids=["panel", "screw"])
+def test_what_is_hatched_is_wood(model, wood):
+    seen, found = Seen(plot_year(model)), []
+    for path in seen.root.find(".//*[@id='axes_1']").iter(SVG + "path"):
+        if "fill: url(#" in (path.get("style") or ""):
+            sizes = [seen.size(y, 0) for _, y in corners(path)]
+            found.append((min(sizes), max(sizes)))
+    assert len(found) == len(wood)
+    for (low, high), (least, most) in zip(sorted(found), wood):
+        assert low == CLOSE(least, abs=0.004) if least > -9 else low < most
+        assert high == CLOSE(most, abs=0.004) if most < 9 else high > least
 
 
 def test_the_two_seasons_are_those_of_the_model():
@@ -187,6 +213,21 @@ def test_bars_are_as_long_as_the_shares(model, name, unit):
     assert [length for *_, length in end_to_end] == CLOSE(shares, abs=0.01)
     assert end_to_end[-1][1] + end_to_end[-1][2] - found[0][1] == CLOSE(budget.worst_case.magnitude * scale, abs=0.01)
     assert all(left == CLOSE(found[0][1]) for _, left, _ in [*found[: count + 1], found[-1]])
+
+
+def test_worst_case_and_root_sum_square_are_marked_through_the_bars():
+    budget = PANEL.budget("gap_damp")
+    shown = plot_budget(budget)
+    left, scale = bars(shown)[-1][1], bars(shown)[-1][2] / budget.root_sum_square.magnitude
+    marks = {}
+    for path in ElementTree.fromstring(shown.svg()).find(".//*[@id='axes_1']").iter(SVG + "path"):
+        if "stroke-dasharray" in (path.get("style") or ""):
+            (one, _), (other, _) = corners(path)
+            assert one == other, "upright"
+            marks[path.get("style").split("stroke-dasharray: ")[1].split(";")[0]] = one
+    dashed, dotted = (marks[dashes] for dashes in sorted(marks, key=lambda each: -float(each.split(",")[0])))
+    assert dashed == CLOSE(left + budget.worst_case.magnitude * scale, abs=0.01)
+    assert dotted == CLOSE(left + budget.root_sum_square.magnitude * scale, abs=0.01)
 
 
 @pytest.mark.parametrize("unit", ["mm", "in"])
