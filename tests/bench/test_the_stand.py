@@ -149,6 +149,12 @@ def test_all_that_refuses_is_told_each_with_its_lesson(bench):
     assert "(lesson 08): A counterbore" in reads(bench, "picture") and reads(bench, "cautions") == ""
 
 
+def test_an_operation_that_the_stand_does_not_have_refuses_nothing():
+    deep = {"stub_in_bar": 19.0}
+    assert [error.tell() for error in refusals(Stand, DEMO.values | deep)] != []
+    assert refusals(Stand, seedling_stand(pull_bar="none").values | deep) == ()
+
+
 @settings(max_examples=40, deadline=None)
 @given(st.lists(st.sampled_from([name for name, item in Stand.inputs().items() if item.kind in ("length", "angle")]),
                 min_size=1, max_size=4), st.data())  # fmt: skip

@@ -180,6 +180,8 @@ def test_centres_of_gravity_are_told_apart_by_their_form(stand):
         assert [ring.centre for ring in on(each, "empty", Circle)] == [NEAR(empty), NEAR(loaded)]
         quarters = areas(each, "loaded")
         assert len(quarters) == 2 and not areas(each, "empty"), "filled in part only where it is loaded"
+        one, other = quarters
+        assert one.intersection(other).length == NEAR(0, abs=1e-9), "they lie across from each other"
         assert sum(part.area for part in quarters) == NEAR(math.pi * on(each, "empty")[0].radius ** 2 / 2, rel=0.02)
     key = lay_out_key(draw(stand), 960, 17)
     assert {"centre of gravity, empty", "centre of gravity, loaded"} <= {text.text for text in key.texts}
