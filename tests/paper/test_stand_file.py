@@ -206,9 +206,10 @@ def test_a_table_of_measured_sizes_is_made_where_there_is_none(kept):
 @pytest.mark.parametrize("end", ["\r\n", "\n"])
 def test_the_marks_of_another_editor_stay(kept, start, end):
     kept.write_bytes((start + DEMO.replace("\n", end)).encode())
-    write_stand(read_stand(kept).replace(drum_diameter="38 mm", leg_diameter="36 mm"), kept)
+    changed_here = read_stand(kept).replace(drum_diameter="38 mm", leg_diameter="36 mm").as_made(rail_length="331 mm")
+    write_stand(changed_here, kept)
     text = kept.read_bytes().decode()
-    assert text.startswith(f"{start}# The rolling") and text.count("\n") == DEMO.count("\n")
+    assert text.startswith(f"{start}# The rolling") and text.count("\n") == DEMO.count("\n") + 1
     assert (text.count("\r\n") == text.count("\n")) == (end == "\r\n")
     assert read_stand(kept).plain.leg_diameter == 36.0
 
