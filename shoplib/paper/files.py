@@ -14,7 +14,9 @@ from shoplib.paper.imprint import mark_of
 
 try:
     import fcntl
-except ImportError:  # Windows, which refuses by itself to delete a file that is being written
+
+    fcntl.flock  # noqa: B018
+except (ImportError, AttributeError):  # Windows, which refuses to delete what is being written; a browser's Python
     fcntl = None
 
 FOLDER = Path("printouts")
@@ -86,7 +88,7 @@ def printout_path(model, what, unit="mm", folder=None, part=""):
     if not any(item.kind == "length" and plain.has(name) for name, item in main):
         sizes.append(unit)  # no size in the name tells it
     kind = re.sub(r"(?<!^)(?=[A-Z])", "-", plain.model.__name__).lower()
-    return named([part[:40].lower(), kind, *sizes, mark_of(plain), what], folder)
+    return named([part[:40].lower(), kind, *sizes, mark_of(model), what], folder)
 
 
 def named(pieces, folder=None):
