@@ -72,7 +72,8 @@ def test_lessons_command_starts_and_stays_behind_its_token(server):
 
 
 def test_the_table_lists_the_lessons_that_there_are():
-    listed = re.findall(r"\]\((notebooks/[^)]+\.ipynb)\)", README)
+    lessons = README[README.index("## Lessons"):].split("\n## ")[0]
+    listed = re.findall(r"\]\((notebooks/[^)]+\.ipynb)\)", lessons)
     assert listed == [f"notebooks/{path.name}" for path in sorted((HOUSE / "notebooks").glob("*.ipynb"))]
     start = (HOUSE / "notebooks" / "00_start_here.ipynb").read_text(encoding="utf-8")
     assert all(Path(each).name in start for each in listed[1:])
