@@ -171,11 +171,13 @@ def test_no_folder_and_no_hand_in():
 
 def test_nothing_typed_becomes_markup_or_a_control_letter(tmp_path):
     put(tmp_path, "<img src=x onerror=alert(2)>.csv", 1, [NASTY] * 6)
-    (tmp_path / "a\x1b[31m\n.csv").write_text(NASTY)
+    for name in ("a\x1b[31m\n.csv", "b<script>alert(1).csv", "c<img src=x>.csv"):
+        (tmp_path / name).write_text(NASTY)
     (tmp_path / "b.csv").write_text(written(TOPIC, 2, "mm", ["1 mm"], NOON).replace("not yet", NASTY))
     report = class_report(tmp_path)
     for shown in (report._repr_html_(), report.table._repr_html_()):
         assert "<script" not in shown and "<img" not in shown
+    assert "&lt;script&gt;alert(1)" in report._repr_html_() and len(report.left_out) == 3
     assert "\x1b" not in repr(report) and report.left_out[0][0] == "a?[31m?.csv"
 
 

@@ -26,7 +26,8 @@ from shoplib.practice.hand_in import (
 
 NOON = datetime.datetime(2031, 5, 7, 12, 0)
 FORMULAS = [
-    '=HYPERLINK("http://a.b","x")', "+1", "-1 mm", "@SUM(A1)", "\t=1", "\r=1", " =1+1", "＝1", "'=1", "=cmd|' /C x'!A0",
+    '=HYPERLINK("http://a.b","x")', "+1", "-1 mm", "@SUM(A1)", "\t=1", "\r=1", "\tx", " =1+1", "＝1", "'=1",
+    "=cmd|' /C x'!A0",
 ]
 texts = st.text(st.characters(exclude_categories=["Cs"]), max_size=40)
 texts |= st.sampled_from([*FORMULAS, NASTY, '"', "a,b;c\n"])
