@@ -1,6 +1,5 @@
 """Buttons that save a card, a template or a DXF, and offer it as a link and as a download."""
 
-import base64
 from html import escape
 
 import ipywidgets as widgets
@@ -11,7 +10,6 @@ from shoplib.drawing import has_template
 from shoplib.model import MissingError
 
 PAPERS = ("A4", "Letter")
-KINDS_OF_FILE = {".pdf": "application/pdf", ".dxf": "application/dxf", ".csv": "text/csv"}
 
 
 class Printouts:
@@ -45,11 +43,11 @@ class Printouts:
         except (OSError, ValueError, MissingError) as error:
             self._say(f"✗ Not saved: {escape(str(error))}")
             return
-        coded = base64.b64encode(path.read_bytes()).decode()
-        kind_of_file = KINDS_OF_FILE[path.suffix]
+        from shoplib.paper.files import within
+
         self._say(
             f"✓ Saved as {escape(path.as_posix())}. <a style='{looks.LINK}' download='{escape(path.name)}' "
-            f"href='data:{kind_of_file};base64,{coded}'>Download it</a>"
+            f"href='{within(path)}'>Download it</a>"
         )
         self._open(path)
 

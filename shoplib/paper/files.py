@@ -1,8 +1,10 @@
 """Where printouts go, what they are called, and how they get there whole or not at all."""
 
+import base64
 import contextlib
 import os
 import re
+import sys
 import tempfile
 import time
 from html import escape
@@ -22,6 +24,10 @@ except (ImportError, AttributeError):  # Windows, which refuses to delete what i
 FOLDER = Path("printouts")
 PAPERS = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 UNFINISHED = ".shoplib-unfinished-"
+KINDS = {
+    ".pdf": "application/pdf", ".dxf": "application/dxf", ".csv": "text/csv", ".zip": "application/zip",
+}  # fmt: skip
+SEEN = sys.platform != "emscripten"  # a page cannot reach the files of a Python that runs in a browser
 
 
 class PrintoutError(OSError):
@@ -36,6 +42,9 @@ class Printout(type(Path())):
 
     def _repr_html_(self):
         link, path = escape(link_to(self)), escape(self.as_posix())
+        if not SEEN:
+            held = f'<a download="{escape(self.name)}" href="{within(self)}">download</a>'
+            return f"<div>✓ Saved as {path} ({held})</div>"
         if not link:
             return f"<div>✓ Saved as {path}</div>"
         return f'<div>✓ Saved as <a href="{link}">{path}</a> (<a download href="{link}">download</a>)</div>'
@@ -56,7 +65,13 @@ def link_to(path):
     path = Path(path)
     if path.is_absolute() and path.is_relative_to(Path.cwd()):
         path = path.relative_to(Path.cwd())
-    return "" if path.is_absolute() else quote(path.as_posix())
+    return quote(path.as_posix()) if SEEN and not path.is_absolute() else ""
+
+
+def within(path):
+    """An address that holds the whole file, for a download wherever the page is."""
+    kind = KINDS.get(path.suffix, "application/octet-stream")
+    return f"data:{kind};base64,{base64.b64encode(path.read_bytes()).decode()}"
 
 
 def paper_size(paper):

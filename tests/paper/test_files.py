@@ -9,6 +9,7 @@ import pytest
 from models import EXAMPLES
 
 from shoplib import CircleJig, HollowBlank, RoundCope, StaveRing, save_card, save_dxf
+from shoplib.paper import files
 from shoplib.paper.files import UNFINISHED, Printout, PrintoutError, link_to, paper_size, printout_path, save_whole
 from shoplib.paper.imprint import mark_of
 
@@ -196,3 +197,15 @@ def test_links_are_relative_where_a_page_can_reach_the_file(tmp_path, monkeypatc
 
 def test_a_card_is_a_printout_too(tmp_path):
     assert repr(save_card(JIG, folder=tmp_path)).startswith("Saved as ")
+
+
+def test_where_a_page_cannot_reach_the_file_it_is_a_download(tmp_path, monkeypatch):
+    """In a page that runs Python itself: a link would lead nowhere, so that the link holds the file."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr(files, "SEEN", False)
+    saved = files.save_whole("printouts/tray.pdf", lambda path: path.write_bytes(b"%PDF-1.7"))
+    assert saved._repr_html_() == (
+        '<div>✓ Saved as printouts/tray.pdf (<a download="tray.pdf" '
+        'href="data:application/pdf;base64,JVBERi0xLjc=">download</a>)</div>'
+    )
+    assert files.link_to(saved) == ""
