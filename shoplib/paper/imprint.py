@@ -57,19 +57,22 @@ def imprint_of(model, unit="mm", part="", date=None):
     plain = getattr(model, "plain", model)
     inputs = plain.model.inputs().items()
     sizes = tuple((item.words, given_in_full(plain, name, unit)) for name, item in inputs if plain.has(name))
-    return Imprint(sizes, mark_of(plain), unit, date or datetime.date.today(), part)
+    return Imprint(sizes, mark_of(model), unit, date or datetime.date.today(), part)
 
 
 def mark_of(model):
     """The mark of a model or its solved stand-in, in whichever unit it is shown.
 
-    What was left as it is by default does not enter it, so that a new input leaves the old marks alone.
+    What was left as it is by default does not enter it, so that a new input leaves the old marks alone. What was
+    measured as made does: it moves what comes later.
     """
     plain = getattr(model, "plain", model)
     inputs = plain.model.inputs().items()
     given = {name: (item, getattr(plain, name)) for name, item in inputs if plain.has(name)}
     told = [f"{name}={_exactly(value)}" for name, (item, value) in given.items() if value != _usual(item)]
-    return mark(plain.model.__name__, *told)
+    measured = model.made if hasattr(type(model), "as_made") else {}
+    made = [f"made {name}={_exactly(value)}" for name, value in sorted(measured.items())]
+    return mark(plain.model.__name__, *told, *made)
 
 
 def _usual(item):

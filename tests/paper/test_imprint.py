@@ -10,7 +10,9 @@ from paper.reading import pages
 
 from shoplib import CircleJig, RoundCope, StaveRing, save_card, save_dxf, save_template
 from shoplib.drawing import has_template, template
+from shoplib.maths.the_stand import seedling_stand
 from shoplib.model import ShapeError
+from shoplib.paper.files import printout_path
 from shoplib.paper.imprint import LENGTH, LETTERS, imprint_of, in_words, mark, mark_of
 
 DAY = datetime.date(2031, 5, 7)
@@ -51,6 +53,16 @@ def test_one_mark_in_both_units_and_however_the_sizes_were_given():
     assert mark_of(JIG.plain) == mark_of(JIG) == mark_of(JIG.replace(diameter=JIG.diameter.to("in")))
     assert mark_of(StaveRing("440 mm", "400 mm", 12, slope="0 deg")) == mark_of(StaveRing("440 mm", "400 mm", 12))
     assert mark_of(RoundCope("35 mm", "19 mm", "50 deg")) == mark_of(RoundCope("35 mm", "19 mm", "3000 arcminute"))
+
+
+def test_what_was_made_has_a_mark_of_its_own():
+    """On single printouts as on the packet: a stand made otherwise is not overwritten by the nominal one."""
+    stand = seedling_stand()
+    thin, thick = (stand.as_made(panel_thickness=size) for size in ("11.7 mm", "12.3 mm"))
+    assert len({mark_of(stand), mark_of(thin), mark_of(thick), mark_of(stand.as_made(panel_diameter="414 mm"))}) == 4
+    assert mark_of(thin) == mark_of(stand.as_made(panel_thickness="11.7 mm")) == imprint_of(thin).mark
+    assert mark_of(thin) in printout_path(thin, "card_A4.pdf").name
+    assert mark_of(thin.not_made("panel_thickness")) == mark_of(stand) == mark_of(stand.plain)
 
 
 def test_another_model_of_the_same_sizes_has_another_mark():
