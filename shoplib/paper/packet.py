@@ -17,17 +17,20 @@ from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
 from shoplib.maths.the_stand import limits
 from shoplib.maths.the_stand.order import relations
+from shoplib.maths.the_stand.told import sizes_of, words_of
 from shoplib.model import MissingError, ShapeError, answer_in_full, given_in_full, in_full
 from shoplib.paper import card, dxf, pages, saw_plan
 from shoplib.paper.contents import contents_of
 from shoplib.paper.document import Entry, save_pdf
 from shoplib.paper.files import Printout, named, paper_size, save_whole
-from shoplib.paper.imprint import Imprint, imprint_of, mark, mark_of
+from shoplib.paper.imprint import Imprint, imprint_of, mark_of
 from shoplib.paper.listing import with_contents
 from shoplib.paper.part import Part
+from shoplib.paper.remarks import remark
 from shoplib.paper.report import MARGIN, ROW, SMALL, TEXT, Report, printed
 from shoplib.paper.words import LEADING, fitted, wrapped
 
+SAWING = "buy"  # the step that the saw plan's pages belong to
 FOOT = 6.0  # mm from the lower edge to the middle of the page's number
 SAFETY = (
     "Before each operation read its cautions. The machine's manual, local rules and licensed practice go before this "
@@ -102,9 +105,7 @@ class _Work:
 
 def imprint_of_stand(stand, unit="mm", part="", date=None):
     """The imprint of a stand's printouts; the mark stands for its sizes, those that were measured among them."""
-    measured = [f"{name}={value:.12g}" for name, value in sorted(stand.made.items())]
-    whole = mark("packet", mark_of(stand), *measured) if measured else mark_of(stand)
-    return Imprint((), whole, unit, date or datetime.date.today(), part)
+    return Imprint((), mark_of(stand), unit, date or datetime.date.today(), part)
 
 
 # Chapters: one an operation ---------------------------------------------------------------------------------------
@@ -132,7 +133,9 @@ def _chapter(stand, operation, unit, paper, imprint):
     has_template = drawing.has_template(plain.model)
     template = _template(plain, unit) if has_template else None
     contents = contents_of(plain, sheet, own, sheet.use or (template.use if template else ""))
-    further = tuple(filter(None, (_how_many(operation), _as_made(operation, unit))))
+    further = tuple(filter(None, (
+        _how_many(operation), remark(stand, operation, unit), _as_made(operation, unit),
+    )))  # fmt: skip
     contents = replace(contents, told=contents.told + further)
     found = tuple(card.printed(card.compose(contents, sheet, paper)))
     full_size = tuple(pages.printed(pages.compose(template, own, paper))) if template else ()
@@ -142,7 +145,7 @@ def _chapter(stand, operation, unit, paper, imprint):
 def heading(stand, operation):
     """An operation's heading, with the numbers of the steps in which it is done."""
     numbers = [str(number) for number, step in enumerate(stand.order(), 1) if step in operation.steps]
-    return f"Step {' and '.join(numbers)}: {operation.title}"
+    return f"{'Steps' if len(numbers) > 1 else 'Step'} {' and '.join(numbers)}: {operation.title}"
 
 
 def _template(plain, unit):
@@ -153,7 +156,7 @@ def _template(plain, unit):
 
 
 def _how_many(operation):
-    return ("How many", f"{operation.count} of {operation.part}, {operation.operation.lesson_words}.")
+    return ("How many", f"{operation.count} × {operation.part}. More of it in {operation.operation.lesson_words}.")
 
 
 def _as_made(operation, unit):
@@ -161,10 +164,11 @@ def _as_made(operation, unit):
     if not operation.as_made:
         return None
     inputs = operation.plain.model.inputs()
-    sizes = "; ".join(
-        f"{inputs[name].words} {_size(inputs[name], now, unit)} (nominal {_size(inputs[name], nominal, unit)})"
-        for name, (nominal, now) in operation.as_made.items()
-    )
+    both = {inputs[name].words: [_size(inputs[name], value, unit) for value in values]
+            for name, values in operation.as_made.items()}  # fmt: skip
+    sizes = "; ".join(f"{words} {now} (nominal {nominal})" for words, (nominal, now) in both.items() if now != nominal)
+    if not sizes:  # less than is written
+        return None
     moved = "; ".join(f"{each.words} {each.written(unit)[1]} (nominal {each.written(unit)[0]})"
                       for each in operation.moved if len(set(each.written(unit))) > 1)  # fmt: skip
     return "As made", f"{sizes}. Moved by it: {moved}." if moved else f"{sizes}. Nothing moves by it."
@@ -179,8 +183,8 @@ def _sawing(plan, unit, paper, imprint):
     if plan is None:
         return ()
     own = saw_plan.imprint_of_plan(plan, unit, imprint.part, imprint.date)
-    found, _ = saw_plan.printed_plan(saw_plan.compose(plan, own, paper))
-    return (Chapter("buy", "Step 1: boards and cuts", tuple(found)),)
+    found, _ = saw_plan.printed_plan(saw_plan.compose(plan, own, paper, numbered=False))
+    return (Chapter(SAWING, "Step 1: Boards and cuts", tuple(found)),)
 
 
 # The document -----------------------------------------------------------------------------------------------------
@@ -221,7 +225,7 @@ def _front(stand, imprint, paper, numbers):
     report.part("The stand", _picture(stand, imprint.unit, paper))
     _comes_to(report, stand)
     _what_worries(report, stand)
-    _parts(report, stand)
+    _parts(report, stand, numbers)
     report.part("Order of work")
     _order(report, stand, numbers)
     report.part("All sizes")
@@ -284,6 +288,7 @@ def _comes_to(report, stand):
     rows = [(stand.results()[name].words, answer_in_full(stand.plain, name, unit)[0]) for name in names]
     half = -(-len(rows) // 2)
     report.beside(("It comes to", ("", ""), rows[:half]), ("", ("", ""), rows[half:]))
+    report.told(words_of("legs_numbered", stand.plain))
 
 
 def _what_worries(report, stand):
@@ -296,14 +301,43 @@ def _what_worries(report, stand):
     report.told(SAFETY, bold=True)
 
 
-def _parts(report, stand):
+def _parts(report, stand, numbers):
     unit = report.imprint.unit
     rows = [(each.name, str(each.count), *_part_sizes(each, unit), each.species) for each in stand.parts()]
     report.room(25 + ROW * len(rows))
     report.titles.append((len(report.pages) - 1, "Parts"))
     head = ("part", "pieces", "length", "width", "thickness", "timber")
-    report.table("Parts, finished sizes", head, rows, boxes=True)
-    report.told("What each part needs in the rough, and from which board, tells lesson 12's saw plan.")
+    report.table("Parts, finished sizes, lengths and widths rounded up to a whole millimetre", head, rows, boxes=True)
+    where = f"the saw plan on page {numbers[SAWING]}" if SAWING in numbers else "lesson 12's saw plan"
+    report.told("The exact sizes stand on the cards. What each part needs in the rough, and from which board, is told "
+                f"by {where}.")  # fmt: skip
+    _to_buy(report, stand)
+
+
+def _to_buy(report, stand):
+    """What is bought besides the timber, as far as it can be counted."""
+    unit, known = report.imprint.unit, stand.plain_with(stand.made)
+    done = {each.name: each for each in stand.operations()}
+
+    def size(name):
+        return given_in_full(stand.plain, name, unit)
+
+    rails = done["screws"].count
+    fit, rolling, finish = done["dowel_fit"], done["rolling"].plain, done["finish"].plain
+    rows = [
+        ("dowel", str(fit.count), f"Ø {size('dowel_diameter')}, {size('dowel_length')} long, {known.dowel_timber}"),
+        ("screw", str(3 * rails), f"Ø {size('screw_shank')}, {size('screw_length')} long"),
+        ("washer, for the sliding screws", str(2 * rails), f"Ø {size('washer_diameter')}"),
+        ("caster", str(known.casters), f"{size('caster_height')} high, stem {size('caster_stem')} long for a hole Ø "
+                                       f"{size('caster_hole')}, to carry {_result(rolling, 'worst_load', unit)}"),
+        ("finish", "", f"{_result(finish, 'litres', unit)} for {size('finish_coats')} coats"),
+    ]  # fmt: skip
+    report.table("Bought besides the timber; glue and a few of each to spare are not counted",
+                 ("what", "pieces", "size"), rows, boxes=True)  # fmt: skip
+
+
+def _result(plain, name, unit):
+    return answer_in_full(plain, name, unit)[0]
 
 
 def _part_sizes(part, unit):
@@ -315,11 +349,32 @@ def _order(report, stand, numbers):
     """Each step with its box, what must be done before it, and the trap that this avoids."""
     steps, after = stand.order(), relations(stand.plain)
     place = {step.name: number for number, step in enumerate(steps, 1)}
-    report.told("Tick each step when it is done. Under it: after which step, and the trap that this avoids.")
+    report.told("Tick each step when it is done. Under it: what no card tells; after which step, and the trap that "
+                "this avoids.")  # fmt: skip
     for number, step in enumerate(steps, 1):
-        lines = [f"After {place[name]}: {trap}" for name, trap in after[step.name].items()]
+        lines = [*_needs(stand, step, report.imprint.unit)]
+        lines += [f"After {place[name]}: {trap}" for name, trap in after[step.name].items()]
         lines += [step.watch] if step.watch else []
-        report.step(number, step, lines, [(name, numbers.get(name, 0)) for name in step.operations if name in numbers])
+        names = (step.name, *step.operations) if step.name == SAWING else step.operations
+        report.step(number, step, lines, [(name, numbers[name]) for name in names if name in numbers])
+
+
+def _needs(stand, step, unit):
+    """What a step needs and no card tells: words, then sizes, as made where they were measured."""
+    known = stand.plain_with(stand.made)
+    if words := words_of(step.name, known):
+        yield words
+    found = "; ".join(_need(stand, known, each, unit) for each in sizes_of(step.name, known))
+    if found:
+        yield f"{found[:1].upper()}{found[1:]}."
+
+
+def _need(stand, known, each, unit):
+    """A size of the stand by its name, or a length reckoned from its sizes, with its words."""
+    if type(each) is not str:
+        return f"{each.words} {saw_plan.full(each.formula(known), unit)}"
+    item = (stand.inputs() | stand.results())[each]
+    return f"{item.words} {_size(item, getattr(known, each), unit)}"
 
 
 def _sizes(report, stand):
@@ -329,9 +384,10 @@ def _sizes(report, stand):
     tables = []
     for group, found in itertools.groupby(items, lambda item: item.group):
         rows = [(item.words, given_in_full(stand.plain, item.name, unit), _made(item, made, unit)) for item in found]
-        tables.append((group[:1].upper() + group[1:], ("size", "nominal", "as made"), rows))
-    for left, right in itertools.zip_longest(tables[::2], tables[1::2]):
-        report.beside(left, right) if right else report.table(*left)
+        across = 3 if any(row[2] for row in rows) else 2  # a column only where something of the group was measured
+        head = ("size", "nominal", "as made")[:across]
+        tables.append((group[:1].upper() + group[1:], head, [row[:across] for row in rows]))
+    report.columns(tables)
     found = [(item, value) for name, value in made.items() if (item := stand.results().get(name))]
     if found:
         rows = [(item.words, _size(item, getattr(stand.plain, item.name), unit), _size(item, value, unit))

@@ -115,10 +115,32 @@ class Report:
             ends.append(self.y)
         self.y = max(ends) + 3
 
+    def columns(self, tables):
+        """Tables one under the other in two columns, each in the one with more room; a new page where none has it."""
+        middle = (self.across - 6) / 2
+        lefts = (MARGIN, self.width - MARGIN - middle)
+        tables, ends = [Table(*each) for each in tables], [self.y, self.y]
+        for table in tables:
+            table.shrink(middle)
+            height = 8 + ROW * (1 + len(table.rows))
+            if min(ends) + height > self.height - MARGIN - FOOT:
+                self.begin(self.title if self.title.endswith("continued") else f"{self.title}, continued")
+                ends = [self.y, self.y]
+            side = ends.index(min(ends))
+            self.y = ends[side]
+            self._head(table, lefts[side])
+            for row in table.rows:
+                self._row(row, table, lefts[side], table.boxes)
+            ends[side] = self.y + 3
+        self.y = max(ends)
+
     def _head(self, table, x):
         self.text(x, self.y + 2, table.words, bold=True)
         self.y += 5
-        self._row(table.head, table, x, False, True)
+        if any(table.head):
+            self._row(table.head, table, x, False, True)
+        else:
+            self.plate.lines.append(Line("grid", (x, self.y), (x + table.width, self.y)))
 
     def _row(self, cells, table, left, box=False, bold=False):
         if box:

@@ -42,15 +42,16 @@ def imprint_of_plan(plan, unit, part, date):
     return Imprint(sizes, mark("saw plan", *exactly, str(plan.allowances)), unit, date or datetime.date.today(), part)
 
 
-def compose(plan, imprint, paper="A4"):
+def compose(plan, imprint, paper="A4", numbered=True):
     """The pages: each a plate with its texts, the board's picture with the corner where it stands, and the boxes of
-    rows that lead to another page, each with that page's title.
+    rows that lead to another page, each with that page's title. They are numbered where they stand alone.
     """
     writer = Report(imprint, paper)
     _buying_list(writer, plan)
     for number, each in enumerate(plan.boards, 1):
         _board(writer, plan, number, each)
-    writer.number()
+    if numbered:
+        writer.number()
     return writer.pages
 
 

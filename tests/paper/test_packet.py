@@ -15,9 +15,10 @@ import pytest
 from paper.reading import page_size
 from pypdf import PdfReader
 
-from shoplib import drawing
-from shoplib.maths.the_stand import seedling_stand
-from shoplib.maths.the_stand.order import relations
+from shoplib import drawing, saw_plan, stand_rack
+from shoplib.maths.the_stand import seedling_stand, told
+from shoplib.maths.the_stand.order import STEPS, relations
+from shoplib.maths.the_stand.told import sizes_of, words_of
 from shoplib.model import answer_in_full, given_in_full
 from shoplib.paper import packet, pages
 from shoplib.paper.files import PAPERS
@@ -188,3 +189,56 @@ def test_killed_while_printing_leaves_the_one_before_or_the_one_after(stand, tmp
         os.kill(child, signal.SIGKILL)
         os.waitpid(child, 0)
         assert path.read_bytes() in whole
+
+
+def test_the_front_of_a_stand_with_a_saw_plan_leads_to_its_pages(stand, tmp_path):
+    """The plan is the first step's: the order, the list of parts and the contents all tell its page."""
+    plan = saw_plan(stand.parts(), stand_rack(), seconds=3)
+    found, _ = save_packet(stand, "mm", "A4", tmp_path, "Seedlings", DAY, plan=plan)
+    texts = [words(page) for page in PdfReader(found).pages]
+    (place,) = [number for number, text in enumerate(texts, 1) if "buying list" in text]
+    whole = " ".join(texts)
+    assert f"1 buy the timber, let it rest, read its moisture lesson 12, page {place}" in whole
+    assert f"is told by the saw plan on page {place}." in whole
+    assert f"step 1: boards and cuts {place}" in whole
+    assert not re.search(r"page \d+ of \d+", whole), "only the packet's own numbers"
+
+
+def test_steps_tell_the_sizes_that_no_card_tells(printed, stand):
+    """Each reckoned here again, from the stand's sizes alone."""
+    if printed.unit != "mm":
+        return
+    whole = " ".join(printed.texts)
+    assert "rim height 40.0 mm." in whole
+    assert "outside, sawn to ø 446.0 mm; inside, sawn to ø 394.0 mm." in whole  # 440 + 2 x 3; 400 - 2 x 3
+    assert "rebate width 10.0 mm; rebate depth 12.0 mm." in whole
+    assert whole.count("bar's middle, below the legs' tops 150.0 mm.") == 2  # 720 - 570
+    assert whole.count("between the legs 325.0 mm.") == 2  # 360 - 35
+    assert "the two casters go under the back legs." in whole
+    assert "over the outsides of the legs, where each comes to 544.1 mm" in whole  # 360 x 2^0.5 + 35
+    assert "16 strips go to the saw, 348.0 mm long, 33.0 mm wide and 20.0 mm thick" in whole
+    assert "3 staves from each" in whole
+    assert "only 425.0 mm across" in whole
+    assert "dowel 32 ø 8.0 mm, 40 mm long, beech, american" in whole  # 8 rails, 2 ends, 2 in each
+    assert "screw 12 ø 4.0 mm, 40 mm long" in whole  # 3 in each of 2 rails under 2 trays
+
+
+def test_steps_tell_of_no_bar_where_there_is_none():
+    """What is told keeps to what the stand has."""
+    bare = seedling_stand(pull_bar="none", casters=4)
+    told_of = {step.name: (sizes_of(step.name, bare.plain), words_of(step.name, bare.plain)) for step in bare.order()}
+    assert told_of["heights"] == ([], "")
+    assert told_of["legs_numbered"] == ([], "Choose the front.")
+    assert told_of["legs_shortened"] == ([], "")
+    for name in (*told.SIZES, *told.WORDS):
+        assert name in STEPS, name
+    for unit, paper in (("mm", "A4"), ("in", "Letter")):
+        front = packet._front(bare, packet.imprint_of_stand(bare, unit, date=DAY), paper, {})
+        assert any("Choose the front." in text.text for plate, *_ in front.pages for text in plate.texts)
+
+
+def test_what_moved_by_less_than_is_written_is_not_told(stand):
+    thin = stand.as_made(panel_thickness="11.7 mm")
+    heading_, text = packet._as_made(thin.operation("rolling"), "mm")
+    pairs = re.findall(r"([\d.]+) \S+ \(nominal ([\d.]+)", text)
+    assert heading_ == "As made" and pairs and all(now != nominal for now, nominal in pairs)
