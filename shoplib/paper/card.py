@@ -32,9 +32,9 @@ def save_card(model, unit="mm", folder=None, paper="A4", part="", date=None):
     """
     paper_size(paper)
     plain = getattr(model, "plain", model)
-    path = printout_path(plain, f"card_{paper}.pdf", unit, folder, part)
+    path = printout_path(model, f"card_{paper}.pdf", unit, folder, part)
     sheet = drawing.draw(plain, unit)
-    contents = contents_of(plain, sheet, imprint_of(plain, unit, part, date), _use(plain, sheet, unit))
+    contents = contents_of(plain, sheet, imprint_of(model, unit, part, date), _use(plain, sheet, unit))
     return write_card(contents, sheet, path, paper)
 
 

@@ -8,7 +8,7 @@ import datetime
 import hashlib
 from dataclasses import dataclass
 
-from shoplib.model import REQUIRED, given_in_full
+from shoplib.model import REQUIRED, given_in_full, in_full
 
 LETTERS = "BCDFGHJKLMNPQRSTVWXZ"  # without vowels, so that no mark reads as a word
 LENGTH = 6
@@ -57,7 +57,10 @@ def imprint_of(model, unit="mm", part="", date=None):
     plain = getattr(model, "plain", model)
     inputs = plain.model.inputs().items()
     sizes = tuple((item.words, given_in_full(plain, name, unit)) for name, item in inputs if plain.has(name))
-    return Imprint(sizes, mark_of(model), unit, date or datetime.date.today(), part)
+    items = plain.model.inputs() | plain.model.results()
+    made = tuple((f"{items[name].words}, as made", _told(items[name], value, unit))
+                 for name, value in _made(model).items())  # fmt: skip
+    return Imprint(sizes + made, mark_of(model), unit, date or datetime.date.today(), part)
 
 
 def mark_of(model):
@@ -70,9 +73,17 @@ def mark_of(model):
     inputs = plain.model.inputs().items()
     given = {name: (item, getattr(plain, name)) for name, item in inputs if plain.has(name)}
     told = [f"{name}={_exactly(value)}" for name, (item, value) in given.items() if value != _usual(item)]
-    measured = model.made if hasattr(type(model), "as_made") else {}
-    made = [f"made {name}={_exactly(value)}" for name, value in sorted(measured.items())]
+    made = [f"made {name}={_exactly(value)}" for name, value in sorted(_made(model).items())]
     return mark(plain.model.__name__, *told, *made)
+
+
+def _made(model):
+    """What was measured as made, in plain values, where a model keeps such sizes."""
+    return model.made if hasattr(type(model), "as_made") else {}
+
+
+def _told(item, value, unit):
+    return in_full(item.write(value, unit), value, item.kind, unit)
 
 
 def _usual(item):

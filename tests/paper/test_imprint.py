@@ -12,7 +12,6 @@ from shoplib import CircleJig, RoundCope, StaveRing, save_card, save_dxf, save_t
 from shoplib.drawing import has_template, template
 from shoplib.maths.the_stand import seedling_stand
 from shoplib.model import ShapeError
-from shoplib.paper.files import printout_path
 from shoplib.paper.imprint import LENGTH, LETTERS, imprint_of, in_words, mark, mark_of
 
 DAY = datetime.date(2031, 5, 7)
@@ -55,13 +54,15 @@ def test_one_mark_in_both_units_and_however_the_sizes_were_given():
     assert mark_of(RoundCope("35 mm", "19 mm", "50 deg")) == mark_of(RoundCope("35 mm", "19 mm", "3000 arcminute"))
 
 
-def test_what_was_made_has_a_mark_of_its_own():
+def test_what_was_made_has_a_mark_of_its_own(tmp_path):
     """On single printouts as on the packet: a stand made otherwise is not overwritten by the nominal one."""
     stand = seedling_stand()
     thin, thick = (stand.as_made(panel_thickness=size) for size in ("11.7 mm", "12.3 mm"))
     assert len({mark_of(stand), mark_of(thin), mark_of(thick), mark_of(stand.as_made(panel_diameter="414 mm"))}) == 4
     assert mark_of(thin) == mark_of(stand.as_made(panel_thickness="11.7 mm")) == imprint_of(thin).mark
-    assert mark_of(thin) in printout_path(thin, "card_A4.pdf").name
+    assert ("panel thickness, as made", "11.7 mm") in imprint_of(thin).sizes
+    assert mark_of(thin) in save_card(thin, folder=tmp_path).name
+    assert mark_of(stand) in save_card(stand, folder=tmp_path).name
     assert mark_of(thin.not_made("panel_thickness")) == mark_of(stand) == mark_of(stand.plain)
 
 
