@@ -116,7 +116,7 @@ class Report:
         self.y = max(ends) + 3
 
     def columns(self, tables):
-        """Tables one under the other in two columns, each in the one with more room; a new page where none has it."""
+        """Tables one under the other in two columns, each whole in the one with more room, else on a new page."""
         middle = (self.across - 6) / 2
         lefts = (MARGIN, self.width - MARGIN - middle)
         tables, ends = [Table(*each) for each in tables], [self.y, self.y]
