@@ -24,19 +24,19 @@ class Filling:
 
         `worth` is one number, or a column with one for each row.
         """
-        left, bundle = min(limit, self.room // size), 1
-        while left > 0:
-            count = min(bundle, left)
-            self._allow(name, count, count * size, count * worth)
-            left, bundle = left - count, 2 * bundle
-
-    def _allow(self, name, count, size, worth):
         import numpy
 
-        with_it, without = self.best[:, : self.room + 1 - size] + worth, self.best[:, size:]
-        taken = with_it > without + 1e-9
-        numpy.copyto(without, with_it, where=taken)
-        self.steps.append((name, count, size, taken))
+        best, room = self.best, self.room
+        left, count = min(limit, room // size), 1
+        while left > 0:
+            if count > left:
+                count = left
+            wide = count * size
+            with_it, without = best[:, : room + 1 - wide] + count * worth, best[:, wide:]
+            taken = with_it > without
+            numpy.maximum(with_it, without, out=without)
+            self.steps.append((name, count, wide, taken))
+            left, count = left - count, 2 * count
 
     def chosen(self, capacity, row=0, steps=None):
         """The pieces that make the most of a length, when so many steps had been taken."""

@@ -124,17 +124,27 @@ class Pricing:
         return Filled(ripped, strips, filling, over)
 
     def fill(self, stretch, worth, limits):
-        """A pattern that can be sawn: each kind no more often than `limits` says over all strips together."""
-        found = [self._filled_up(ripped, stretch, worth, dict(limits)) for ripped in (True, False)]
-        return max(found, key=lambda each: each[0])
+        """A pattern that can be sawn: each kind no more often than `limits` says over all strips together.
 
-    def _filled_up(self, ripped, stretch, worth, left):
+        A way of sawing that cannot be worth more than what the other one gave is not followed any further.
+        """
+        limits = {n: count for n, count in limits.items() if count > 0}
+        firsts, best = [], (0.0, Pattern(True, ()))
+        for ripped in (True, False):
+            way = 0 if ripped else 1
+            along, across = self.rooms[stretch][way], self.rooms[stretch][1 - way]
+            firsts.append(self._laid(ripped, along, across, worth, limits))
+        for filled in sorted(firsts, key=lambda each: -each.over.best[0, -1]):
+            if filled.over.best[0, -1] > best[0] + HAIR:
+                best = max(best, self._filled_up(filled, stretch, worth, dict(limits)), key=lambda each: each[0])
+        return best
+
+    def _filled_up(self, filled, stretch, worth, left):
         """Take the best strips as long as there are pieces for them, then look again at what room is left."""
-        way = 0 if ripped else 1
+        ripped, way = filled.ripped, 0 if filled.ripped else 1
         along, across = self.rooms[stretch][way], self.rooms[stretch][1 - way]
         strips, total = [], 0.0
-        while across > 0:
-            filled = self._filled(ripped, [along], across, worth, left)
+        while True:
             chosen = sorted(self._strips(filled, 0, along, across), key=lambda strip: -self._density(strip, worth))
             if not chosen:
                 break
@@ -146,7 +156,31 @@ class Pricing:
                     total += worth[number]
                 across -= self.unit(strip.size)
                 strips.append(strip)
+            if across <= 0:
+                break
+            filled = self._laid(ripped, along, across, worth, left)
         return total, Pattern(ripped, tuple(strips))
+
+    def _laid(self, ripped, along, across, worth, limits):
+        """As `_filled`, for one length: strips that are too wide are left out."""
+        way = 1 if ripped else 0
+        filling, over = Filling(along), Filling(across)
+        strips, order = [], [n for n in self.orders[ripped] if limits.get(n, 0) > 0 and self.units[n][way] <= across]
+        ends = filling.best[0]
+        before, of_size, last = 0.0, 0, len(order) - 1
+        for place, number in enumerate(order):
+            unit, long = self.units[number][way], self.units[number][1 - way]
+            filling.add(number, long, worth[number], limits[number])
+            of_size += limits[number]
+            if place < last and self.units[order[place + 1]][way] == unit:
+                continue
+            value = ends[along]
+            if value > before + 1e-9:
+                over.add(len(strips), unit, value, of_size)
+                strips.append((self.kinds[number][way], len(filling.steps)))
+                before = value
+            of_size = 0
+        return Filled(ripped, strips, filling, over)
 
     @staticmethod
     def _density(strip, worth):

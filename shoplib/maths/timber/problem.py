@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from shoplib.maths.timber.pricing import Pricing, grid_for
-from shoplib.maths.timber.within import Within
+from shoplib.maths.timber.within import STATES, Within
 
 TINY = 1e-7
 
@@ -58,12 +58,12 @@ class Problem:
             found |= pricing.best(worth, limits, among)
         return found
 
-    def within(self, number, worth, limits, rent=0.0, for_bound=False):
+    def within(self, number, worth, limits, rent=0.0, for_bound=False, states=STATES):
         """The most that a stretch is worth with each kind no more often than `limits` says, and such patterns."""
         timber, for_bound = self.stretches[number].timber, for_bound and not self.exact
-        if (timber, for_bound) not in self._withins:
-            self._withins[timber, for_bound] = Within(self.pricings(for_bound)[timber])
-        return self._withins[timber, for_bound].best(number, worth, limits, rent)
+        if (timber, for_bound, states) not in self._withins:
+            self._withins[timber, for_bound, states] = Within(self.pricings(for_bound)[timber], states)
+        return self._withins[timber, for_bound, states].best(number, worth, limits, rent)
 
     def fill(self, number, worth, left):
         """The worthiest pattern that is found for a stretch with the pieces that are left: its worth, and itself."""

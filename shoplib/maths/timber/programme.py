@@ -123,6 +123,10 @@ class Bound:
             left = max(0.0, left - holds)
         return spent
 
+    def allows(self, boards):
+        """Whether these boards satisfy every inequality found so far."""
+        return all(sum(cut[board] for board in boards) >= 1 - 1e-9 for cut in self.cuts)
+
     def cheapest(self, excluded=(), at_least=None):
         """The cheapest boards that satisfy every inequality, or None; without any exclusion it raises the bound.
 

@@ -7,34 +7,39 @@ plan. Good worths are the prices of a linear programme over patterns (Gilmore an
 pp. 849-859).
 
 The plans. Longest first; then boards filled one after the other, where what stayed over counts more the next time; then
-cheaper boards are chosen that satisfy every inequality, filled, and a few stretches at a time emptied and filled
-otherwise, until all pieces fit or the patience is over. Everything stops at the given time, or when it is asked to.
+sets of cheaper boards are chosen that satisfy every inequality, and filled; a few stretches at a time are emptied and
+filled otherwise, longest on the boards on which least finds no place, until all pieces fit or the patience is over.
+Everything stops at the given time, or when it is asked to.
 """
 
+import math
 import random
 import time
 
 from shoplib.maths.timber.longest_first import longest_first
 from shoplib.maths.timber.problem import TINY
 from shoplib.maths.timber.programme import Bound, Columns
-from shoplib.model import needing
+from shoplib.maths.timber.within import STATES
 
-SHARES = (0.5, 0.7, 0.85, 0.95, 0.3)  # of the way from the bound to the best plan: where the next boards are looked for
+FIRST_SETS = 12  # of boards that are looked at in shares before plans are looked for,
+FIRST_TIME = 0.4  # and up to this share of the time
+SHARES = (0.5, 0.7, 0.85, 0.95, 0.3)  # of the way from the bound to the best plan: where boards are looked for,
+SIDE_BY_SIDE = (0.4, 0.3, 0.5, 0.6, 0.2, 0.8, 0.0)  # and where several sets of them are
+AIM = 0.07  # of the bound: so much dearer boards are looked for at the most, however dear the best plan is
+FEW_BOARDS = 16  # up to so many, several sets are looked at side by side
 TRIES = 500  # times that stretches are filled otherwise before boards are given up
+FEW_TRIES = 100  # the same, at first, where several sets of boards are looked at side by side
 PATIENCE = 0.016  # share of all pieces that may find no place more than before, at the beginning
-NEAR = 0.002  # so near to its bound a programme in shares counts as solved
+NEAR, NEARLY = 0.002, 0.006  # so near to its bound a programme in shares counts as solved; with few boards
+MORE_STATES = 4 * STATES  # where patterns within limits decide whether boards can hold all pieces
 AT_ONCE = 24  # stretches for which patterns within limits are looked for in one round
 ROUNDS = 60  # of pricing at the most
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
-    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time.
-
-    Raises MissingError where there is no scipy.
-    """
-    with needing("scipy", "A saw plan"):
-        import scipy.optimize
-        import scipy.sparse  # noqa: F401
+    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time."""
+    import scipy.optimize
+    import scipy.sparse  # noqa: F401
 
     return _Run(problem, seconds, progress, stop).solve()
 
@@ -45,6 +50,7 @@ class _Run:
         self.start, self.end = time.monotonic(), time.monotonic() + seconds
         self.columns, self.bound, self.best = Columns(problem), Bound(problem), None
         self.random, self.tried = random.Random(1), []
+        self.few = len(problem.costs) <= FEW_BOARDS
         self.everything = range(len(problem.stretches))
         self.clear = {
             board: sum(problem.stretches[n].length * problem.stretches[n].width for n in own)
@@ -107,6 +113,23 @@ class _Run:
         self._cut(self.areas)
         self._cheapest_boards()
         self._swap(len(self.problem.costs))
+        if self.few:
+            self._side_by_side()
+        else:
+            self._one_by_one()
+        return self._closed()
+
+    def _side_by_side(self):
+        """With few boards: first the bound, then plans on several sets of boards at a time."""
+        self._raise_bound()
+        self._whole_boards(FIRST_SETS, self.start + FIRST_TIME * (self.end - self.start))
+        while not self.over() and not self._closed():
+            self._contest()
+            self._swap(len(self.problem.costs) // 4)
+            self._whole_boards(1)
+
+    def _one_by_one(self):
+        """With many boards: plans on one set of boards after the other, in turn with the bound."""
         self._descend(3)
         self._raise_bound()
         self._cheapest_boards()
@@ -116,7 +139,6 @@ class _Run:
             boards = self._whole_boards(3)
             if boards is not None and not self._closed() and self.problem.cost(boards) < self.best.cost - TINY:
                 self._rework(boards, TRIES)
-        return self._closed()
 
     # Plans ---------------------------------------------------------------------------------------------------
 
@@ -162,17 +184,17 @@ class _Run:
 
     # The bound -----------------------------------------------------------------------------------------------
 
-    def _cut(self, worth, values=None):
+    def _cut(self, worth, values=None, states=STATES):
         if values is None or not self.problem.exact:
-            values = self._most(worth)
+            values = self._most(worth, states)
         return self.bound.add(worth, values)
 
-    def _most(self, worth):
+    def _most(self, worth, states):
         """The most that a pattern of each stretch can be worth, with no more of a kind than is wanted."""
         demand, found = self.problem.demand(), {}
         for number, (value, pattern) in self.problem.best(worth, demand, for_bound=True).items():
             if not self.over() and any(count > demand[n] for n, count in pattern().counts().items()):
-                value, _ = self.problem.within(number, worth, demand, for_bound=True)
+                value, _ = self.problem.within(number, worth, demand, for_bound=True, states=states)
             found[number] = value
         return found
 
@@ -189,7 +211,7 @@ class _Run:
             if low > most:
                 centre, most = worth, low
             new = self._take_in(priced, values)
-            if not new and not half_way or most > (1 - NEAR) * priced.cost:
+            if not new and not half_way or most > (1 - (NEARLY if self.few else NEAR)) * priced.cost:
                 return
 
     def _between(self, worth, centre):
@@ -200,24 +222,32 @@ class _Run:
         return {n: 0.5 * worth.get(n, 0.0) + share * centre.get(n, 0.0) for n in self.areas}
 
     def _shortage(self, boards):
-        """Whether these boards cannot hold all pieces, even in shares; then an inequality of the bound says so."""
-        stretches = frozenset(n for board in boards for n in self.problem.by_board.get(board, ()))
+        """Whether these boards cannot hold all pieces, even in shares; then an inequality of the bound says so.
+
+        Where no better pattern is found within limits they are counted finer before this is given up.
+        """
+        stretches, states = frozenset(n for board in boards for n in self.problem.by_board.get(board, ())), STATES
         for _ in range(ROUNDS):
             if self.over():
                 return False
             priced = self.columns.priced(self.problem.demand(), stretches, None)
             if priced.short < 1e-6:
                 return False
-            values = self._values(priced, priced.worth, stretches)
+            values = self._values(priced, priced.worth, stretches, states)
             more = sum(max(0.0, value - priced.rent.get(n, 0.0)) for n, (value, _) in values.items())
             if more < 0.5 * priced.cost:
-                self._cut(priced.worth)
+                self._cut(priced.worth, states=states)
                 return True
             if not self._take_in(priced, values):
-                return False
+                if not self.few:
+                    return False
+                if states == MORE_STATES:
+                    self._cut(priced.worth, states=states)
+                    return not self.bound.allows(boards)
+                states = MORE_STATES
         return False
 
-    def _values(self, priced, worth, among):
+    def _values(self, priced, worth, among, states=STATES):
         """For each stretch the most that it can be worth, and patterns to take in."""
         demand, found, closer = self.problem.demand(), {}, []
         for number, (value, pattern) in self.problem.best(worth, demand, among=among).items():
@@ -230,7 +260,7 @@ class _Run:
         for _, number in sorted(closer)[:AT_ONCE]:
             if self.over():
                 break
-            found[number] = self.problem.within(number, worth, demand, priced.rent.get(number, 0.0))
+            found[number] = self.problem.within(number, worth, demand, priced.rent.get(number, 0.0), states=states)
         return found
 
     @staticmethod
@@ -267,22 +297,70 @@ class _Run:
                 self.tried.append(boards)
             near += 1
 
-    def _between_costs(self, share):
-        """Boards not yet tried that cost so much more than the bound, and less than the best plan; None: no others."""
-        at_least = self.bound.low + share * (self.best.cost - self.bound.low)
+    def _contest(self):
+        """Fill several sets of cheaper boards, and go on with those on which least finds no place.
+
+        Whether a plan was found on one of them.
+        """
+        sets = []
+        for share in SIDE_BY_SIDE:
+            if self.over() or self._closed():
+                return False
+            boards = self._between_costs(share, AIM)
+            if boards is not None:
+                self.tried.append(boards)
+                sets.append((self._begun(boards), boards))
+        if not sets:
+            self.tried.clear()
+            return False
+        tries, patience = FEW_TRIES, 1.0
+        while not self.over():
+            last = patience < 0.3
+            sets = [
+                (self._refilled(found, boards, tries, patience, 0.0 if last else patience / 2), boards)
+                for found, boards in sets
+            ]
+            kept = [self._keep(found) for found, _ in sets]
+            if any(kept):
+                return True
+            sets.sort(key=lambda each: self._short(each[0]))
+            if last:
+                self._shortage(sets[0][1])
+                return False
+            sets, tries, patience = sets[: max(1, len(sets) // 2)], tries * 2, patience / 2
+        return False
+
+    def _between_costs(self, share, most=math.inf):
+        """Boards not yet tried that cost so much more than the bound, and less than the best plan; None: no others.
+
+        The share is of the way to the best plan, or to what is `most` of the bound above it where that is less.
+        """
+        at_least = self.bound.low + share * min(self.best.cost - self.bound.low, most * max(self.bound.low, TINY))
         boards = self._cheapest_boards(tuple(self.tried), at_least)
         if boards is None or self.problem.cost(boards) >= self.best.cost - TINY:
             return None
         return boards
 
     def _rework(self, boards, tries):
-        """Fill these boards, then empty one to three stretches at a time and fill them otherwise; whether all fits.
+        """Fill these boards, and then a few stretches at a time otherwise; whether all pieces fit."""
+        return self._keep(self._refilled(self._begun(boards), boards, tries, 1.0, 0.0))
 
-        A little that finds no place more than before is put up with at first, less and less of it later.
-        """
-        stretches = [n for board in sorted(boards) for n in self._own(board)]
+    def _stretches(self, boards):
+        return [n for board in sorted(boards) for n in self._own(board)]
+
+    def _begun(self, boards):
+        """These boards filled, about half of them as in the best plan."""
+        stretches = self._stretches(boards)
         kept = {n: each for n, each in self.best.patterns.items() if n in stretches and self.random.random() < 0.5}
-        found = self._filled(kept, self._left(kept), stretches, self.areas)
+        return self._filled(kept, self._left(kept), stretches, self.areas)
+
+    def _refilled(self, found, boards, tries, before, after):
+        """A plan on these boards, of which one to three stretches at a time are emptied and filled otherwise.
+
+        A little that finds no place more than before is put up with, less and less of it: from `before` to `after`
+        times the patience.
+        """
+        stretches = self._stretches(boards)
         most = PATIENCE * sum(self.areas[n] * count for n, count in self.problem.demand().items())
         for turn in range(tries):
             if self._short(found) < self.hopeless + TINY or self.over():
@@ -291,10 +369,10 @@ class _Run:
             kept = {n: each for n, each in found.patterns.items() if n not in some}
             left = self._left(kept)
             other = self._filled(kept, left, some, self._stirred(0.12, left))
-            patience = most * (1 - turn / tries) * self.random.random()
+            patience = most * (before + (after - before) * turn / tries) * self.random.random()
             if self._short(other) <= self._short(found) + patience:
                 found = other
-        return self._keep(found)
+        return found
 
     def _left(self, patterns):
         """What is still wanted beside these patterns."""
@@ -347,14 +425,13 @@ class _Run:
         self._tell()
         return found
 
-    def _whole_boards(self, turns):
+    def _whole_boards(self, turns, until=math.inf):
         """The cheapest whole boards that hold all pieces in shares of patterns: no plan can cost less than they."""
         boards = None
         for _ in range(turns):
-            if self.over():
+            if self.over() or time.monotonic() >= until:
                 break
             boards = self._cheapest_boards()
             if boards is None or self._closed() or not self._shortage(boards):
                 return boards
         return boards
-
