@@ -14,7 +14,8 @@ from shoplib import practice
 RIGHT, NOT_YET, UNREAD, OPEN = "right", "not yet", "not read", "not answered"
 HEAD = ("student", "topic", "unit", "question", "answer", "verdict", "slip", "handed in")
 NEEDED = HEAD[:5]
-FORMULA = tuple("=+-@＝＋－＠\t\r\n")  # what a spreadsheet may take for the beginning of a formula, or of its cell
+# What a spreadsheet may take for the beginning of a formula, or of its cell; the signs of full width too.
+FORMULA = tuple("=+-@\uff1d\uff0b\uff0d\uff20\t\r\n")
 NO_SLIP = "Draw it and try again"  # what is said of a wrong answer that no slip comes to
 MOST_STUDENTS = 99
 

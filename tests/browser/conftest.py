@@ -5,6 +5,8 @@ import os
 import pytest
 from browser.lab import CHROMIUM, WIDTHS, Lab, LessonPage, chromium, lessons
 
+pytest.register_assert_rewrite("browser.lesson_tests")
+
 
 @pytest.fixture(scope="session")
 def lab(tmp_path_factory):
@@ -32,18 +34,18 @@ def window(browser):
     return browser.new_page()
 
 
-def _each_lesson():
-    """Every lesson with the width in which it is used; all tests of a lesson stay on one core."""
-    for number, path in enumerate(lessons()):
-        width = list(WIDTHS)[number % len(WIDTHS)]
-        yield pytest.param((path, width), id=path.stem, marks=pytest.mark.xdist_group(path.stem))
+def pytest_generate_tests(metafunc):
+    """The lessons that are used in the width of a class: they take turns."""
+    if getattr(metafunc.cls, "width", ""):
+        turn = list(WIDTHS).index(metafunc.cls.width)
+        used = lessons()[turn :: len(WIDTHS)]
+        metafunc.parametrize("page", used, indirect=True, scope="class", ids=lambda path: path.stem)
 
 
-@pytest.fixture(scope="class", params=_each_lesson())
+@pytest.fixture(scope="class")
 def page(request, lab, window):
     """A lesson's page, run once for all tests of a class."""
-    path, width = request.param
-    page = LessonPage(lab, window, path, width)
+    page = LessonPage(lab, window, request.param, request.cls.width)
     yield page
     page.close()
 

@@ -15,11 +15,13 @@ from shoplib.practice import questions
 WITHOUT_TEMPLATE = ("13_the_stand",)  # the whole of it is no piece to lay a sheet on: its operations have theirs
 
 
-class TestLesson:
+class LessonTests:
     """All tests of one lesson, on a page that is loaded once.
 
     What is laid out is looked at in both widths; what is done is done in one, the lessons taking turns.
     """
+
+    width = ""
 
     @pytest.fixture(autouse=True)
     def nothing_goes_wrong(self, lesson):
