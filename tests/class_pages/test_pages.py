@@ -1,0 +1,86 @@
+"""The pages around the lessons, made from the lessons as they are; and what is written into the lock file."""
+
+import json
+import re
+import zipfile
+
+import pytest
+
+from shoplib.class_pages import pages
+from shoplib.class_pages.build import build
+from shoplib.class_pages.wheels import Wheel, needed
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory):
+    site = tmp_path_factory.mktemp("site")
+    pages.write(site, NOTEBOOKS)
+    return site
+
+
+NOTEBOOKS = pages.HERE.parent.parent / "notebooks"
+LESSONS = pages.lessons(NOTEBOOKS)
+every_lesson = pytest.mark.parametrize("lesson", LESSONS, ids=lambda lesson: lesson.name)
+
+
+def test_contents_lead_to_every_lesson(site):
+    linked = re.findall(r'href="(lessons/[^"]+)"', (site / "index.html").read_text("utf-8"))
+    assert linked == [f"lessons/{path.stem}.html" for path in sorted(NOTEBOOKS.glob("[0-9]*.ipynb"))]
+    assert all((site / each).is_file() for each in linked)
+
+
+@every_lesson
+def test_a_lesson_can_be_read_before_it_runs(site, lesson):
+    text = (site / "lessons" / f"{lesson.name}.html").read_text("utf-8")
+    assert lesson.title in text and 'role="status"' in text and "Press Run" not in re.sub("<[^>]*>", "", text)
+    assert f"../jupyter/notebooks/index.html?path=notebooks/{lesson.name}.ipynb" in text
+    assert ("<iframe" in text) == lesson.runs == (lesson.name[:2] != "12")
+    if lesson.name[:2] != "00":
+        assert re.search(r'<img alt="[^"]{20,}" src="data:image/svg', text)
+    assert "http://" not in re.sub(r"data:[^\"']*", "", text) and "import shoplib" not in text
+
+
+@every_lesson
+def test_links_of_a_lesson_lead_to_pages(site, lesson):
+    text = (site / "lessons" / f"{lesson.name}.html").read_text("utf-8")
+    linked = [each for each in re.findall(r'href="([^"#]+)', text) if "jupyter/" not in each and "data:" not in each]
+    assert [each for each in linked if not (site / "lessons" / each).exists()] == []
+
+
+def test_what_a_notebook_is_called_is_text(tmp_path):
+    nasty = "<script>alert(1)</script>"
+    cells = [{"cell_type": "markdown", "source": [f"# {nasty}"]}]
+    (tmp_path / "01_nasty.ipynb").write_text(json.dumps({"cells": cells}), "utf-8")
+    (lesson,) = pages.lessons(tmp_path)
+    assert nasty not in pages.contents([lesson])
+
+
+def wheel(folder, name, *wants):
+    """A wheel of one module, with its wants."""
+    path = folder / f"{name.replace('-', '_')}-1.0-py3-none-any.whl"
+    wanted = "".join(f"Requires-Dist: {each}\n" for each in wants)
+    about = f"Metadata-Version: 2.1\nName: {name}\nVersion: 1.0\n{wanted}"
+    with zipfile.ZipFile(path, "w") as packed:
+        packed.writestr(f"{name}.pyc", b"")
+        packed.writestr(f"{name}-1.0.dist-info/METADATA", about)
+    return Wheel(path)
+
+
+def test_the_lock_file_lists_what_this_python_needs(tmp_path):
+    wants = ("comm>=0.2", 'pexpect; sys_platform != "emscripten"', 'old; python_version < "3.12"', "absent")
+    wheels = {each.name: each for each in (
+        wheel(tmp_path, "ipython", *wants), wheel(tmp_path, "comm"), wheel(tmp_path, "pexpect"), wheel(tmp_path, "old"),
+    )}  # fmt: skip
+    assert set(needed(wheels)) == {"ipython", "comm"}
+    entry = wheels["ipython"].entry(set(wheels))
+    assert entry["depends"] == ["comm"] and entry["imports"] == ["ipython"] and len(entry["sha256"]) == 64
+    assert entry["file_name"] == "ipython-1.0-py3-none-any.whl"
+
+
+def test_a_folder_that_holds_something_else_is_not_built_over(tmp_path):
+    (tmp_path / "letters.txt").write_text("mine")
+    with pytest.raises(FileExistsError, match="something else"):
+        build(tmp_path, NOTEBOOKS)
+    with pytest.raises(FileNotFoundError, match="no lessons"):
+        build(tmp_path / "new", tmp_path)
+    assert (tmp_path / "letters.txt").read_text() == "mine"
