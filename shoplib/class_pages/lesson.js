@@ -40,7 +40,20 @@ async function start() {
   await panel.context.ready;
   const kernel = await until(() => panel.sessionContext.session?.kernel);
   await until(() => kernel.status === "idle");
+  await lay(kernel);
   await run(app, panel);
+}
+
+// The files that a lesson reads: without a service worker Python does not see those beside the notebook.
+async function lay(kernel) {
+  const texts = {};
+  for (const name of frame.dataset.files.split(" ").filter(Boolean))
+    texts[name] = await (await fetch(`../jupyter/files/notebooks/${name}`)).text();
+  const code = `import json, pathlib
+for name, text in json.loads(${JSON.stringify(JSON.stringify(texts))}).items():
+    pathlib.Path(name).write_text(text, "utf-8")
+del json, pathlib, name, text`;
+  if (Object.keys(texts).length) await kernel.requestExecute({code, silent: true, store_history: false}).done;
 }
 
 // Without the bars of the notebook, from the top, with links that lead to the lessons' pages.

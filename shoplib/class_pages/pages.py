@@ -24,7 +24,8 @@ class Lesson:
         first = next(text(cell) for cell in self.cells if cell["cell_type"] == "markdown")
         self.title = re.search(r"^# (.+)$", first, re.MULTILINE)[1]
         self.runs = NEEDS_MORE not in path.read_text("utf-8")
-        self.code = sum(cell["cell_type"] == "code" for cell in self.cells)
+        read = set(re.findall(r"\w+\.toml", "".join(text(cell) for cell in self.cells if cell["cell_type"] == "code")))
+        self.files = sorted(name for name in read if (path.parent / name).exists() and name != "my_stand.toml")
 
 
 def text(cell):
@@ -95,7 +96,8 @@ def lesson_page(lesson):
 <progress id="far" max="100" value="0" aria-label="How far the lesson is"></progress>
 </header>
 <main id="still">{still(lesson)}</main>
-<iframe id="lesson" title="{escape(lesson.title)}" data-notebook="{notebook}" hidden></iframe>
+<iframe id="lesson" title="{escape(lesson.title)}" data-notebook="{notebook}"
+data-files="{" ".join(lesson.files)}" hidden></iframe>
 <script type="module" src="../lesson.js"></script>""", "../")  # fmt: skip
 
 

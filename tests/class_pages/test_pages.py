@@ -7,7 +7,9 @@ import zipfile
 import pytest
 
 from shoplib.class_pages import pages
+from shoplib.class_pages.__main__ import main
 from shoplib.class_pages.build import build
+from shoplib.class_pages.serve import PORT
 from shoplib.class_pages.wheels import Wheel, needed
 
 
@@ -38,6 +40,12 @@ def test_a_lesson_can_be_read_before_it_runs(site, lesson):
     if lesson.name[:2] != "00":
         assert re.search(r'<img alt="[^"]{20,}" src="data:image/svg', text)
     assert "http://" not in re.sub(r"data:[^\"']*", "", text) and "import shoplib" not in text
+
+
+def test_a_lesson_is_given_the_files_that_it_reads():
+    assert {lesson.name: lesson.files for lesson in LESSONS if lesson.files} == {
+        "13_the_stand": ["side_table.toml", "stand.toml"]
+    }
 
 
 @every_lesson
@@ -84,3 +92,19 @@ def test_a_folder_that_holds_something_else_is_not_built_over(tmp_path):
     with pytest.raises(FileNotFoundError, match="no lessons"):
         build(tmp_path / "new", tmp_path)
     assert (tmp_path / "letters.txt").read_text() == "mine"
+
+
+def test_the_commands_are_those_that_there_are(monkeypatch):
+    """README.md's commands are read by the program itself, and a hub installs what README.md does."""
+    asked = []
+    monkeypatch.setattr("shoplib.class_pages.build.build", lambda *given: asked.append(given))
+    monkeypatch.setattr("shoplib.class_pages.__main__.serve", lambda *given: asked.append(given))
+    monkeypatch.setattr("shoplib.class_pages.__main__.own_address", lambda: "192.0.2.7")
+    readme = (NOTEBOOKS.parent / "README.md").read_text("utf-8")
+    for command in re.findall(r"python -m shoplib\.class_pages(.*)", readme):
+        assert main(command.split()) == 0
+    assert main(["serve"]) == 0
+    site = "class_pages"
+    assert asked == [(site, "notebooks", None), (site, "192.0.2.7", PORT), (site, "127.0.0.1", PORT)]
+    wanted = (NOTEBOOKS.parent / ".binder" / "requirements.txt").read_text("utf-8").split()
+    assert wanted == ["-r", "../requirements.txt"] and "requirements.txt" in readme
