@@ -20,11 +20,12 @@ from shoplib.class_pages.serve import server
 
 HOST = "workshop.test"
 WIDTHS = {"desk": (1440, 900), "tablet": (820, 1180), "phone": (390, 844)}
-LESSONS = {"01_circle_jigs": "tablet", "06_finding_the_centre": "phone", "09_marking_out": "desk"}
+LESSONS = {"01_circle_jigs": "tablet", "06_finding_the_centre": "phone", "13_the_stand": "desk"}
 ALL_TEXTS = """() => [...window.jupyterapp.shell.currentWidget.content.model.cells].map(cell => cell.toJSON())
   .filter(cell => cell.cell_type === 'code')
   .map(cell => cell.outputs.map(each => [each.data?.['text/plain'] ?? each.text ?? ''].flat().join('')))"""
 TRANSFERRED = "performance.getEntriesByType('resource').map(each => each.transferSize)"
+NO_DXF = "Not saved: An outline for CAD (DXF) needs ezdxf"
 HIGHEST = 60e6  # bytes
 DOTS = 600 / 25.4  # a mm
 
@@ -81,11 +82,11 @@ class Opened:
     def drawing(self):
         return self.bench.locator("svg[aria-label]").evaluate("svg => svg.outerHTML")
 
-    def changes(self, act):
+    def changes(self, act, seconds=30):
         """Whether the drawing follows what a person does."""
         before = self.drawing()
         act()
-        for _ in range(100):
+        for _ in range(10 * seconds):
             if self.drawing() != before:
                 return True
             self.page.wait_for_timeout(100)
@@ -115,7 +116,7 @@ def test_it_runs_by_itself_and_asks_nobody_else(opened):
 
 
 def test_it_says_what_the_notebook_says(opened):
-    """All texts of all cells, as they are stored in the notebook; there the plots' text is their table too."""
+    """All texts of all cells, as they are stored in the notebook, but for DXF, which cannot be there."""
     cells = json.loads((HOUSE / "notebooks" / f"{opened.name}.ipynb").read_text("utf-8"))["cells"]
     stored = [
         ["".join(each.get("data", {}).get("text/plain", each.get("text", ""))) for each in cell["outputs"]]
@@ -124,7 +125,7 @@ def test_it_says_what_the_notebook_says(opened):
     said = opened.frame.evaluate(ALL_TEXTS)
     assert len(said) == len(stored)
     for ours, theirs in zip(said, stored):
-        assert [text for text in ours if "PDF" not in text] == [text for text in theirs if "PDF" not in text]
+        assert [text for text in ours if NO_DXF not in text] == [text for text in theirs if "templates.zip" not in text]
 
 
 def test_its_code_is_hidden_until_it_is_asked_for(opened):
@@ -142,8 +143,8 @@ def test_nothing_is_wider_than_the_page(opened):
 
 
 def test_its_bench_follows_the_hand(opened):
-    slider = opened.bench.locator("input[type=range]:visible").first
-    assert opened.changes(lambda: slider.press("ArrowRight"))
+    sliders = opened.bench.locator("input[type=range]:visible").all()[:3]  # one of a count may stand at its end
+    assert any(opened.changes(lambda slider=slider: slider.press("ArrowRight"), 5) for slider in sliders)
     assert opened.changes(lambda: opened.bench.get_by_role("button", name="inches").click())
     box = opened.bench.locator("input[type=text]:visible").first
     box.fill("rubbish")
@@ -172,6 +173,7 @@ def saved(opened, button):
     return path
 
 
+@pytest.mark.parametrize("opened", ["01_circle_jigs", "06_finding_the_centre"], indirect=True)
 def test_a_template_comes_as_a_download_at_true_size(opened):
     """The check ruler's marks, in the pixels of another program: the first and the last stand 100 mm apart."""
     path = saved(opened, "Template A4")
