@@ -12,7 +12,6 @@ filled otherwise, longest on the boards on which least finds no place, until all
 Everything stops at the given time, or when it is asked to.
 """
 
-import math
 import random
 import time
 
@@ -20,12 +19,11 @@ from shoplib.maths.timber.longest_first import longest_first
 from shoplib.maths.timber.problem import TINY
 from shoplib.maths.timber.programme import Bound, Columns
 from shoplib.maths.timber.within import STATES
+from shoplib.model import needing
 
-FIRST_SETS = 12  # of boards that are looked at in shares before plans are looked for,
-FIRST_TIME = 0.4  # and up to this share of the time
+FIRST_SETS = 12  # of boards that are looked at in shares before plans are looked for
 SHARES = (0.5, 0.7, 0.85, 0.95, 0.3)  # of the way from the bound to the best plan: where boards are looked for,
 SIDE_BY_SIDE = (0.4, 0.3, 0.5, 0.6, 0.2, 0.8, 0.0)  # and where several sets of them are
-AIM = 0.07  # of the bound: so much dearer boards are looked for at the most, however dear the best plan is
 FEW_BOARDS = 16  # up to so many, several sets are looked at side by side
 TRIES = 500  # times that stretches are filled otherwise before boards are given up
 FEW_TRIES = 100  # the same, at first, where several sets of boards are looked at side by side
@@ -37,9 +35,13 @@ ROUNDS = 60  # of pricing at the most
 
 
 def solve(problem, seconds=10.0, progress=None, stop=None):
-    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time."""
-    import scipy.optimize
-    import scipy.sparse  # noqa: F401
+    """The best plan that is found in the time, with its bound; loading the general solver is no part of the time.
+
+    Raises MissingError where there is no scipy.
+    """
+    with needing("scipy", "A saw plan"):
+        import scipy.optimize
+        import scipy.sparse  # noqa: F401
 
     return _Run(problem, seconds, progress, stop).solve()
 
@@ -122,7 +124,7 @@ class _Run:
     def _side_by_side(self):
         """With few boards: first the bound, then plans on several sets of boards at a time."""
         self._raise_bound()
-        self._whole_boards(FIRST_SETS, self.start + FIRST_TIME * (self.end - self.start))
+        self._whole_boards(FIRST_SETS)
         while not self.over() and not self._closed():
             self._contest()
             self._swap(len(self.problem.costs) // 4)
@@ -306,7 +308,7 @@ class _Run:
         for share in SIDE_BY_SIDE:
             if self.over() or self._closed():
                 return False
-            boards = self._between_costs(share, AIM)
+            boards = self._between_costs(share)
             if boards is not None:
                 self.tried.append(boards)
                 sets.append((self._begun(boards), boards))
@@ -317,7 +319,7 @@ class _Run:
         while not self.over():
             last = patience < 0.3
             sets = [
-                (self._refilled(found, boards, tries, patience, 0.0 if last else patience / 2), boards)
+                (self._refilled(found, boards, tries, patience, patience / 2), boards)
                 for found, boards in sets
             ]
             kept = [self._keep(found) for found, _ in sets]
@@ -330,12 +332,9 @@ class _Run:
             sets, tries, patience = sets[: max(1, len(sets) // 2)], tries * 2, patience / 2
         return False
 
-    def _between_costs(self, share, most=math.inf):
-        """Boards not yet tried that cost so much more than the bound, and less than the best plan; None: no others.
-
-        The share is of the way to the best plan, or to what is `most` of the bound above it where that is less.
-        """
-        at_least = self.bound.low + share * min(self.best.cost - self.bound.low, most * max(self.bound.low, TINY))
+    def _between_costs(self, share):
+        """Boards not yet tried, this share of the way from the bound to the best plan or dearer; None: no others."""
+        at_least = self.bound.low + share * (self.best.cost - self.bound.low)
         boards = self._cheapest_boards(tuple(self.tried), at_least)
         if boards is None or self.problem.cost(boards) >= self.best.cost - TINY:
             return None
@@ -425,11 +424,11 @@ class _Run:
         self._tell()
         return found
 
-    def _whole_boards(self, turns, until=math.inf):
+    def _whole_boards(self, turns):
         """The cheapest whole boards that hold all pieces in shares of patterns: no plan can cost less than they."""
         boards = None
         for _ in range(turns):
-            if self.over() or time.monotonic() >= until:
+            if self.over():
                 break
             boards = self._cheapest_boards()
             if boards is None or self._closed() or not self._shortage(boards):
