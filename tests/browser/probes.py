@@ -15,6 +15,16 @@ WATCH = """handle => {
   look();
 }"""
 SEEN = "() => { window.seen.on = false; return window.seen }"
+# What stands on the bench of a control: its box, drawing and texts, alerts, first result.
+READ = """control => {
+  const bench = control.closest('.jp-OutputArea-output');
+  return {
+    text: control.querySelector('input[type=text]').value,
+    shown: bench.querySelector('svg[aria-label]').outerHTML + bench.textContent,
+    alerts: [...bench.querySelectorAll('[role=alert]')].map(each => each.textContent),
+    result: bench.querySelector('[data-result]').textContent,
+  };
+}"""
 TOO_WIDE = """() => {
   const found = [], panel = document.querySelector('.jp-WindowedPanel-outer');
   const tell = (what, each) => found.push(`${what}: ${(each.title || each.textContent).slice(0, 60)}`);

@@ -7,7 +7,7 @@ from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from shoplib import class_report, plot_class
@@ -44,6 +44,7 @@ def bars(picture):
     return [[(x2 - x1) / whole for x1, x2, _ in row] for row in rows]
 
 
+@settings(max_examples=25)
 @given(st.lists(
     st.tuples(st.integers(0, 20), st.integers(0, 9), st.integers(0, 9), st.integers(0, 9), st.integers(0, 9)),
     min_size=1, max_size=3,
