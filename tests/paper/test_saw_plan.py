@@ -78,7 +78,7 @@ def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
 
 
 def test_other_plans_other_names(tmp_path, plan):
-    plans = plan, saw_plan(stand_parts(), stand_rack(), kerf="3.2 mm")
+    plans = plan, saw_plan(stand_parts(), stand_rack(), kerf="3.2 mm", seconds=2)
     names = [save_saw_plan(each, folder=tmp_path, date=DAY).name for each in plans]
     assert len(set(names)) == 2
     for name, each in zip(names, plans):
