@@ -169,7 +169,6 @@ def test_tells_how_far_it_is_and_stops(stand, tmp_path):
     assert len(list(tmp_path.iterdir())) == 2
 
 
-@pytest.mark.skipif(not hasattr(os, "fork"), reason="this system cannot fork")
 def test_killed_while_printing_leaves_the_one_before_or_the_one_after(stand, tmp_path):
     """A hundred times, each at another moment of the writing."""
     imprint, moment = packet.imprint_of_stand(stand, date=DAY), random.Random(7)
