@@ -4,6 +4,7 @@
 away from the start.
 """
 
+import ast
 import json
 import os
 import re
@@ -34,15 +35,32 @@ def things(path):
         source = "".join(cell["source"])
         if cell["cell_type"] == "code" and re.search(r"= (\w*Bench|Practice|read_stand)\(", source):
             exec(source, names)
-    kinds = (shoplib.Bench, shoplib.StandBench, shoplib.RimBench, shoplib.Practice)
+    kinds = (shoplib.Bench, shoplib.StandBench, shoplib.RimBench, shoplib.SawBench, shoplib.Practice)
     return {name: each for name, each in names.items() if isinstance(each, kinds)}
+
+
+def said_by_cells(path):
+    """What every cell of a lesson says, by its last line."""
+    names, said = {"display": lambda *_: None}, {}
+    for cell in json.loads(path.read_text("utf-8"))["cells"]:
+        if cell["cell_type"] == "code":
+            *before, last = ast.parse("".join(cell["source"])).body
+            exec(compile(ast.Module(before, []), path.name, "exec"), names)
+            value = eval(compile(ast.Expression(last.value), path.name, "eval"), names)
+            said[ast.unparse(last)] = shown_as(value)
+    return said
+
+
+def shown_as(value):
+    """A cell's last value as a page without pictures shows it."""
+    return value._repr_mimebundle_()["text/plain"] if hasattr(value, "_repr_mimebundle_") else repr(value)
 
 
 def used(thing):
     """What a bench, a rim or a practice shows after it was used."""
     import shoplib
 
-    kinds = {shoplib.Practice: answered, shoplib.RimBench: fitted}
+    kinds = {shoplib.Practice: answered, shoplib.RimBench: fitted, shoplib.SawBench: written}
     return next((use for kind, use in kinds.items() if isinstance(thing, kind)), moved)(thing)
 
 
@@ -63,12 +81,26 @@ def moved(bench):
     lines = [before, bench.line()]
     note = bench.live.shown[control.note]
     bench.hear({"unit": "inches"})
-    return {"lines": [*lines, bench.line()], "note": note, "panes": panes, "drawing": bench.drawing, **printed(bench)}
+    drawing = bench.drawing.replace(bench.prefix, "bench")
+    return {"lines": [*lines, bench.line()], "note": note, "panes": panes, "drawing": drawing, **printed(bench)}
 
 
 def fitted(rim):
     rim.hear({"across.1": "444 mm"})
     return {"lines": [rim.line()], "drawing": rim.drawing, **printed(rim)}
+
+
+def written(bench):
+    """What the tables of parts and boards tell after a size was changed, one left without a unit, and in inches."""
+    lines, sizes = [bench.line()], [str(bench.plan.sizes())]
+    bench.hear({"part.1.length": "360 mm"})
+    if not bench.plans():
+        lines, sizes = [*lines, bench.line()], [*sizes, str(bench.plan.sizes())]
+    bench.hear({"part.2.length": "72"})
+    note = bench.live.shown["part.2.note"]
+    bench.hear({"part.2.length": "720 mm", "unit": "inches"})
+    told = bench.live.shown["told"]
+    return {"lines": lines, "sizes": sizes, "note": note, "told": told, "html": bench.html(), **printed(bench)}
 
 
 def printed(bench):
@@ -116,8 +148,9 @@ def elsewhere(folder):
     packet = shoplib.save_packet(shoplib.seedling_stand(), folder=folder)
     return {
         "dxf": cannot(lambda: shoplib.save_dxf(jig, folder)),
-        "plan": cannot(lambda: shoplib.saw_plan([part], [board])),
-        "bench": cannot(lambda: shoplib.SawBench([part], [board])),
+        "plan": cannot(lambda: shoplib.saw_plan([part], [board]).boards),
+        "saw": str(shoplib.saw_plan([part], [board]).verdict()),
+        "wood": [str(shoplib.saw_plan([part], [board]).weight()), str(shoplib.saw_plan([part], [board]).sizes("in"))],
         "plot": shoplib.plot_year(season)._repr_html_(),
         "packet": packet._repr_html_(),
         "pages": packet.document.read_bytes()[:4].decode(),
@@ -133,10 +166,11 @@ def main(folder, *libraries):
         Path(path.name).write_bytes(path.read_bytes())
     found = {}
     for path in sorted(NOTEBOOKS.glob("[0-9]*.ipynb")):
-        if "SawBench(" not in path.read_text("utf-8"):
-            found[path.stem] = {name: used(thing) for name, thing in things(path).items()}
+        found[path.stem] = {name: used(thing) for name, thing in things(path).items()}
     loaded = [name for name in LIBRARIES if name in sys.modules]
-    Path("found.json").write_text(json.dumps({"lessons": found, "elsewhere": elsewhere(folder), "loaded": loaded}))
+    cells = said_by_cells(NOTEBOOKS / "12_timber.ipynb")
+    told = {"lessons": found, "elsewhere": elsewhere(folder), "loaded": loaded, "timber": cells}
+    Path("found.json").write_text(json.dumps(told))
 
 
 if __name__ == "__main__":

@@ -43,8 +43,11 @@ class Printouts:
         except (OSError, ValueError, MissingError) as error:
             self._say(f"✗ Not saved: {escape(str(error))}")
             return
-        from shoplib.paper.files import within
+        from shoplib.paper.files import Unsaved, within
 
+        if isinstance(path, Unsaved):
+            self._say(f"✗ {escape(repr(path))}")
+            return
         self._say(
             f"✓ Saved as {escape(path.as_posix())}. <a style='{looks.LINK}' download='{escape(path.name)}' "
             f"href='{within(path)}'>Download it</a>"

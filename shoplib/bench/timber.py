@@ -13,6 +13,7 @@ from shoplib.bench.standing import UNITS, Standing, still_picture
 from shoplib.drawing.svg import write
 from shoplib.drawing.timber import draw_boards
 from shoplib.maths.timber import files, saw_plan
+from shoplib.maths.timber.lot import Unplanned
 from shoplib.measure import MeasureError
 from shoplib.model import ShapeError
 
@@ -25,12 +26,17 @@ ALLOWANCES = {"kerf": "saw kerf", "end": "added to lengths", "edge": "added to w
 HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0"
 WRONG = (MeasureError, ShapeError)
 OFTEN = 0.2  # s between two looks at the progress
+PLANNING = (
+    looks.button("plan", "", "Plan", "Find out how the parts are sawn from the boards"),
+    looks.button("stop", "", "Stop", "End the work with the best plan so far"),
+)
 
 
 class SawBench(Standing):
     """Parts and boards on the bench, and the plan of sawing.
 
-    `bench.plan` is the plan as it was made last; `bench.solve()` makes it anew and waits for it.
+    `bench.plan` is the plan as it was made last; `bench.solve()` makes it anew and waits for it. Where no plan can be
+    made at all, the bench says so where it would stand, and shows the rough sizes as soon as a table changes.
 
     >>> from shoplib import Board, Part, SawBench
     >>> bench = SawBench([Part("rail", 4, "320 mm", "50 mm", "20 mm", "Ash, white")],
@@ -112,12 +118,20 @@ class SawBench(Standing):
         self.plan, self.problem = plan, None
         self._draw()
 
+    def plans(self):
+        """Whether plans can be made here."""
+        return not isinstance(self.plan, Unplanned)
+
     def _draw(self):
-        self.drawing = write(draw_boards(self.plan, self.unit), self.prefix) if self.plan.boards else ""
+        drawn = self.plans() and self.plan.boards
+        self.drawing = write(draw_boards(self.plan, self.unit), self.prefix) if drawn else ""
 
     def begin(self):
         """Start to plan in a thread of its own: the page can be used meanwhile."""
         if self.worker is not None:
+            return
+        if not self.plans():
+            self._check()
             return
         self.stopped.clear()
         self.printouts.forget()
@@ -185,8 +199,7 @@ class SawBench(Standing):
         """The page, empty: the tables first, the plan under them."""
         bar = looks.buttons(
             *looks.options("unit", list(UNITS), "Show sizes in "),
-            looks.button("plan", "", "Plan", "Find out how the parts are sawn from the boards"),
-            looks.button("stop", "", "Stop", "End the work with the best plan so far"),
+            *(PLANNING if self.plans() else ()),
             looks.button("back", "", "First tables again", "The parts and boards that the bench started with"),
             row_html(keeps=False),
         ) + looks.place("mine.told")
@@ -218,11 +231,15 @@ class SawBench(Standing):
             f"{kind}.{number}.note": looks.wrong(said) if (said := self.wrong.get(f"{kind}.{number}")) else ""
             for kind, (_, most) in EACH.items() for number in range(1, most + 1)
         }  # fmt: skip
-        problem = "" if self.problem is None else looks.wrong(f"No plan: {_tell(self.problem, self.unit)} The drawing "
-                                                              "shows the last plan that could be made.")  # fmt: skip
+        problem = "" if self.problem is None else looks.wrong(self._why())
         return boxes | rows | notes | self.units_shown() | self._at_work() | self.mine.shown() | {
             "problem": problem, "picture": looks.picture(self.drawing), "told": self._told(),
         } | {f"{kind}.path": self.texts.get(f"{kind}.path", "") for kind in EACH}
+
+    def _why(self):
+        """Why there is no plan for what is written, and what is shown instead."""
+        shown = "The drawing shows the last plan that could be made." if self.plans() else "The last sizes are below."
+        return f"No plan: {_tell(self.problem, self.unit)} {shown}"
 
     def _at_work(self):
         """The bar and the sentence that tell how far the work is."""
@@ -234,6 +251,16 @@ class SawBench(Standing):
         return {"work": looks.paragraph(f"<span role='status'>{bar}{escape(self.said)}</span>") if self.said else ""}
 
     def _told(self):
+        return self._plan_told() if self.plans() else self._sizes_told()
+
+    def _sizes_told(self):
+        """In place of the plan: why there is none, and what is known without it."""
+        lot, unit = self.plan, self.unit
+        sizes, rack = lot.sizes(unit), lot.buy(self.moisture, unit)
+        said = looks.paragraph(escape(lot.verdict(unit)), 17)
+        return said + looks.table(sizes.head, sizes.rows) + looks.table(["Rack and parts", ""], rack.rows[1:])
+
+    def _plan_told(self):
         plan = self.plan
         said = looks.paragraph(("⚠ " if plan.missing else "") + escape(plan.verdict(self.unit)), 17)
         bought = looks.table(["To buy", ""], plan.buy(self.moisture, self.unit).rows)
@@ -278,11 +305,14 @@ class SawBench(Standing):
         self.live.put(self.shown())
 
     def _check(self):
-        """Say beside each row what is wrong with it; the plan stays until it is made anew."""
+        """Say beside each row what is wrong with it; a plan stays until it is made anew, rough sizes follow at once."""
         self.printouts.forget()
         try:
-            self._read()
-            self.problem, self.said = None, "Changed: press Plan."
+            given = self._read()
+            if self.plans():
+                self.problem, self.said = None, "Changed: press Plan."
+            else:
+                self._accept(self._planned(*given))
         except WRONG as error:
             self.problem = error
 
@@ -369,6 +399,8 @@ class SawBench(Standing):
         """The plan in one line, or why there is none."""
         if self.problem is not None:
             return f"SawBench: no plan. {_tell(self.problem, self.unit)}"
+        if not self.plans():
+            return f"SawBench: no plan. {self.plan.verdict(self.unit)}"
         boards = ", ".join(f"{each.board.name} {len(each.layout.places)} pieces" for each in self.plan.boards)
         return f"SawBench: {len(self.plan.pieces)} pieces from {boards}. {self.plan.verdict(self.unit)}"
 
@@ -402,7 +434,8 @@ class SawBench(Standing):
 
     def _repr_mimebundle_(self, include=None, exclude=None):
         bundle = super()._repr_mimebundle_(include, exclude)
-        return bundle | {"text/html": still_picture(*self.still(), self.asleep)}
+        shown = still_picture(*self.still(), self.asleep) if self.plans() else looks.paragraph(escape(self.line()))
+        return bundle | {"text/html": shown}
 
     def sheet(self):
         from shoplib.drawing.sheet import Sheet

@@ -54,6 +54,16 @@ class Printout(type(Path())):
         return Path(self).parent
 
 
+class Unsaved(str):
+    """Why a printout was not saved: a sentence that shows itself in a Printout's place."""
+
+    def __repr__(self):
+        return f"Not saved: {self}"
+
+    def _repr_html_(self):
+        return f"<div>✗ {escape(repr(self))}</div>"
+
+
 def link_to(path):
     """The address of a file from a page in the working folder; nothing where a page cannot reach it.
 

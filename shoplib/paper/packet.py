@@ -8,7 +8,6 @@ import datetime
 import itertools
 import zipfile
 from dataclasses import replace
-from html import escape
 from typing import NamedTuple
 
 from shoplib import drawing
@@ -22,7 +21,7 @@ from shoplib.model import MissingError, ShapeError, answer_in_full, given_in_ful
 from shoplib.paper import card, dxf, pages, saw_plan
 from shoplib.paper.contents import contents_of
 from shoplib.paper.document import Entry, save_pdf
-from shoplib.paper.files import Printout, named, paper_size, save_whole
+from shoplib.paper.files import Printout, Unsaved, named, paper_size, save_whole
 from shoplib.paper.imprint import Imprint, imprint_of, mark_of
 from shoplib.paper.listing import with_contents
 from shoplib.paper.part import Part
@@ -40,16 +39,6 @@ SAFETY = (
 
 class Stopped(Exception):
     """The packet was stopped before it was whole: the one before is as it was."""
-
-
-class Unsaved(str):
-    """Why a part of the packet was not saved: a sentence that shows itself in a Printout's place."""
-
-    def __repr__(self):
-        return f"Not saved: {self}"
-
-    def _repr_html_(self):
-        return f"<div>✗ {escape(repr(self))}</div>"
 
 
 class Packet(NamedTuple):

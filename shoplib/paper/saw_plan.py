@@ -5,9 +5,9 @@ import datetime
 from shoplib.drawing.timber import draw_boards
 from shoplib.maths.timber.sawing import steps
 from shoplib.maths.timber.stock import told
-from shoplib.model import LENGTH_STEPS, in_full, write_value
+from shoplib.model import LENGTH_STEPS, MissingError, in_full, write_value
 from shoplib.paper.document import Entry, save_pdf
-from shoplib.paper.files import named, paper_size
+from shoplib.paper.files import Unsaved, named, paper_size
 from shoplib.paper.imprint import Imprint, mark
 from shoplib.paper.report import Report, printed
 
@@ -24,10 +24,14 @@ SAFETY = (
 def save_saw_plan(plan, unit="mm", paper="A4", folder=None, part="", date=None):
     """Write a plan as a PDF: a buying list, then for each board its drawing, cuts and a check of sizes; its path.
 
+    Where no plan could be made, the sentence that says so comes back in the path's place.
     Raises ValueError for another paper and PrintoutError (an OSError) where the file cannot be written.
     """
     paper_size(paper)
-    imprint = imprint_of_plan(plan, unit, part, date)
+    try:
+        imprint = imprint_of_plan(plan, unit, part, date)
+    except MissingError as missing:
+        return Unsaved(missing)
     path = named([part[:40].lower(), "saw-plan", f"{len(plan.boards)}-boards", f"{len(plan.pieces)}-pieces",
                   imprint.mark, f"plan_{paper}.pdf"], folder)  # fmt: skip
     pages, outline = printed_plan(compose(plan, imprint, paper))

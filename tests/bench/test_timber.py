@@ -1,5 +1,6 @@
 """The bench for buying timber: written in by anybody, planned beside the page, never a traceback."""
 
+import sys
 import time
 
 import pytest
@@ -7,6 +8,7 @@ from pages import NASTY
 
 from shoplib import Board, MeasureError, Part, SawBench, read_boards, stand_parts, stand_rack, write_boards
 from shoplib.bench import timber as module
+from shoplib.model import MissingError
 
 ASH = "Ash, white"
 RAIL = Part("rail", 4, "320 mm", "50 mm", "20 mm", ASH)
@@ -221,3 +223,43 @@ def test_a_timber_of_ones_own_is_planned_and_has_no_weight(bench):
 def test_no_boards_at_all():
     with pytest.raises(MeasureError, match="no boards"):
         SawBench([RAIL], [])
+
+
+@pytest.fixture
+def without_scipy(monkeypatch):
+    for name in ("scipy", "scipy.optimize", "scipy.sparse"):
+        monkeypatch.setitem(sys.modules, name, None)
+
+
+NO_PLAN = "A saw plan needs scipy, which is not here: make it in JupyterLab."
+
+
+def test_without_scipy_all_is_there_but_the_plan(without_scipy, bench_of_two):
+    bench = bench_of_two
+    assert bench.line() == f"SawBench: no plan. {NO_PLAN}" == bench._repr_mimebundle_()["text/plain"]
+    assert NO_PLAN in bench._repr_mimebundle_()["text/html"] and 'data-press="plan"' not in bench.html()
+    ask(bench, part__1__length="400 mm")
+    assert "420 × 54 × 27 mm" in bench.live.shown["told"] and "press Plan" not in everything(bench)
+    ask(bench, part__1__length="400")
+    assert "which unit" in bench.live.shown["part.1.note"] and "The last sizes are below" in bench.live.shown["problem"]
+    ask(bench, part__1__length="4 m")
+    assert "no board is large enough; it needs one at least 4020.0 mm long" in bench.live.shown["told"]
+    ask(bench, back="", plan="", stop="")
+    assert "340 × 54 × 27 mm" in bench.live.shown["told"] and bench.worker is None and bench.problem is None
+    assert bench.live.shown["picture"] == "" and "Traceback" not in everything(bench)
+
+
+@pytest.fixture
+def bench_of_two(without_scipy):
+    return SawBench([RAIL], [ONE, Board("two", "2 m", "60 mm", "27 mm", price=4)])
+
+
+def test_what_only_a_plan_has_is_refused_in_the_same_sentence(bench_of_two):
+    plan = bench_of_two.plan
+    assert str(plan.cuts_of(1)) == str(plan.pieces_of(1)) == repr(plan) == NO_PLAN
+    assert dict(plan.buy().rows)["boards on the rack"] == "2" and plan.weight() > 0
+    assert repr(bench_of_two.save_plan()) == f"Not saved: {NO_PLAN}"
+    for name in ("boards", "pieces", "cost", "bound", "gap", "missing", "finished"):
+        with pytest.raises(MissingError, match="needs scipy"):
+            getattr(plan, name)
+    assert not hasattr(plan, "nonsense")

@@ -1,18 +1,18 @@
 """The plan that saws parts from boards, with its bound, and what has to be bought."""
 
+from collections import Counter
 from typing import NamedTuple
 
 from shoplib import measure
+from shoplib.maths.timber.lot import Lot, Sentence, Unplanned, board_feet, volume
 from shoplib.maths.timber.patterns import Kind
 from shoplib.maths.timber.problem import Problem, Stretch
 from shoplib.maths.timber.sawing import Layout, lay_out_board, steps
 from shoplib.maths.timber.solver import solve
 from shoplib.maths.timber.stock import Board, Part, Rough, rough, thinnest_sold, told, written
-from shoplib.maths.wood import density, timbers_with
 from shoplib.measure import MeasureError
-from shoplib.model import Facts, ShapeError
+from shoplib.model import Facts, MissingError, ShapeError
 
-BOARD_FOOT = 25.4 * 304.8 * 304.8  # mm3: one inch thick, one foot wide and long
 MOST_PARTS = 500
 
 
@@ -56,21 +56,15 @@ class Missing(NamedTuple):
         return f"{what}: the boards are full; one more board would hold it, {needs}."
 
 
-class Sentence(str):
-    """A sentence that shows itself without quotes."""
-
-    def __repr__(self):
-        return str(self)
-
-
-class SawPlan:
+class SawPlan(Lot):
     """The plan: `boards` in use, `pieces` by number, `missing` parts, cost, proven bound and the gap between them.
 
     `cost` is money where every board has a price, else area in m2. `gap` None: not all parts found a place.
     `finished` tells that the plan was solved to the end: no other plan is cheaper.
     """
 
-    def __init__(self, boards, pieces, missing, solution, allowances, in_money):
+    def __init__(self, roughs, boards, pieces, missing, solution, allowances, in_money):
+        super().__init__(roughs)
         self.boards, self.pieces, self.missing = boards, pieces, missing
         self.cost, self.bound, self.gap = solution.cost, solution.bound, solution.gap
         self.finished, self.allowances, self.in_money = solution.finished, allowances, in_money
@@ -89,60 +83,24 @@ class SawPlan:
         boards = ", ".join(f"{each.board.name} ({len(each.layout.places)} pieces)" for each in self.boards)
         return f"{self.verdict()} Boards: {boards}."
 
-    def weight(self, moisture="8 %"):
-        """Weight of all finished parts at a moisture content: 1000 G (1 + M) kg a cubic metre (Wood Handbook)."""
-        content = measure.plain("percent", moisture)
-        parts = {id(each.part): each.part for each in self.pieces}.values()
-        grams = sum(part.volume() * 1e-9 * density(part.species, content) for part in parts)
-        return measure.quantity(grams, "kg")
-
     def by_part(self):
         """Each part that is sawn, its rough piece, and how many pieces of it."""
-        found = {}
-        for piece in self.pieces:
-            found.setdefault(id(piece.rough), [piece.part, piece.rough, 0])[2] += 1
-        return [tuple(each) for each in found.values()]
+        counts = Counter(id(piece.rough) for piece in self.pieces)
+        return [(each.part, each, counts[id(each)]) for each in self.roughs if counts[id(each)]]
 
     def buy(self, moisture="8 %", unit="mm"):
         """What is bought: boards, board feet of the rough thickness, cubic metres, money, share used, weight."""
-        feet = sum(board_feet(each.board) for each in self.boards)
-        bought = sum(each.board.area() * each.board.plain["thickness"] for each in self.boards)
-        parts = {id(each.part): each.part for each in self.pieces}.values()
-        net = sum(part.volume() for part in parts)
-        heavy = "kg" if unit == "mm" else "lb"
+        bought = sum(volume(each.board) for each in self.boards)
         rows = [
             ("boards", str(len(self.boards))),
-            ("board feet, rough", f"{feet:.1f}"),
+            ("board feet, rough", f"{sum(board_feet(each.board) for each in self.boards):.1f}"),
             ("wood as bought", f"{bought * 1e-9:.4f} m3"),
-            ("wood in the finished parts", f"{net * 1e-9:.4f} m3, {net / BOARD_FOOT:.1f} board feet"),
-            ("share that becomes parts", f"{100 * net / bought:.0f} %" if bought else "none"),
+            self.finished_wood(),
+            ("share that becomes parts", f"{100 * self.net() / bought:.0f} %" if bought else "none"),
         ]
         if self.in_money:
             rows.append(("money", f"{self.cost:.2f}"))
-        rows.append((f"weight of the parts at {moisture}", self._weighed(moisture, heavy)))
-        return Facts(rows)
-
-    def _weighed(self, moisture, heavy):
-        """The weight in words; a timber that the tables do not hold has none."""
-        unknown = sorted({piece.part.species for piece in self.pieces} - set(timbers_with("specific_gravity")))
-        if unknown:
-            return f"not known: no density of {' and '.join(unknown)} in the tables"
-        return measure.show(self.weight(moisture), heavy, f"0.1 {heavy}")
-
-    def sizes(self, unit="mm"):
-        """Finished and rough sizes of every part that is sawn, as a table: length, width and thickness."""
-
-        def sizes(*values):
-            return " × ".join(told(value, unit).removesuffix(f" {unit}") for value in values) + f" {unit}"
-
-        return Facts(
-            [
-                (part.name, str(count), sizes(*part.plain.values()),
-                 sizes(piece.length, piece.width, thinnest_sold(piece.thickness, unit)))
-                for part, piece, count in self.by_part()
-            ],
-            head=("part", "pieces", "finished", "rough"),
-        )  # fmt: skip
+        return Facts([*rows, self.weighed(moisture, unit)])
 
     def pieces_of(self, number, unit="mm"):
         """The pieces of one board, by its number in the plan from 1, as a table."""
@@ -185,25 +143,14 @@ def _area(area, unit):
     return f"{area:.2f} m2" if unit == "mm" else f"{area / 0.09290304:.1f} sq ft"
 
 
-def board_feet(board):
-    """Board feet of one board: its rough thickness in inches (less than one counts as one) by its face in square feet.
-
-    Common practice; Noyes, Handwork in Wood (1910).
-
-    >>> from shoplib.maths.timber.stock import Board
-    >>> round(board_feet(Board("plank", "12 ft", "6 in", "1 in")), 2)
-    6.0
-    """
-    return board.area() * max(board.plain["thickness"], 25.4) / BOARD_FOOT
-
-
 def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, progress=None, stop=None, unit="mm"):
     """Saw all parts from the cheapest boards: rip and crosscut, one kerf between all, grain along the board.
 
     `end` and `edge` are added once to each part's length and width. `progress(share of the time, gap)` is called
     while it works; `stop()` ends it early when it answers true. Where not all parts find a place the plan says which,
     and what board would hold them. Raises ShapeError for a part thicker than any timber sold, MeasureError for no
-    parts, no boards or more than 500 parts.
+    parts, no boards or more than 500 parts. Without scipy what comes back says that there is no plan, and has the
+    rough sizes.
 
     >>> from shoplib.maths.timber.stock import Board, Part
     >>> rails = Part("rail", 4, "320 mm", "50 mm", "20 mm", "Ash, white")
@@ -218,7 +165,10 @@ def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, p
     _refuse_nothing(parts, boards)
     roughs = [rough(part, sizes["end"], sizes["edge"], unit) for part in parts]
     problem = _problem(roughs, boards, sizes["kerf"])
-    found = solve(problem, seconds, progress, stop)
+    try:
+        found = solve(problem, seconds, progress, stop)
+    except MissingError as missing:
+        return Unplanned(roughs, boards, _hopeless(problem, roughs), str(missing))
     return _plan(problem, found, roughs, boards, sizes)
 
 
@@ -247,6 +197,14 @@ def _problem(roughs, boards, kerf):
     return Problem(kinds, tuple(stretches), costs, tuple(timbers), kerf)
 
 
+def _hopeless(problem, roughs):
+    """The parts that no board could hold."""
+    return [
+        Missing(piece.part, piece.count, piece, False)
+        for kind, piece in enumerate(roughs) if not problem.could_hold(kind)
+    ]  # fmt: skip
+
+
 def _plan(problem, found, roughs, boards, allowances):
     """The solution with every piece numbered and every cut in its place."""
     pieces, plans = [], []
@@ -268,4 +226,4 @@ def _plan(problem, found, roughs, boards, allowances):
         Missing(roughs[kind].part, count, roughs[kind], problem.could_hold(kind)) for kind, count in found.left.items()
     )
     in_money = all(board.price is not None for board in boards)
-    return SawPlan(tuple(plans), tuple(pieces), missing, found, allowances, in_money)
+    return SawPlan(roughs, tuple(plans), tuple(pieces), missing, found, allowances, in_money)
