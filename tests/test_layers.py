@@ -14,7 +14,7 @@ ROOT = Path(shoplib.__file__).parent
 FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench", "class_pages"]
 HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets", "tomlkit"]
 ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench"}
-ONLY_ON |= {"matplotlib": "drawing", "segno": "class_pages", "nbconvert": "class_pages"}
+ONLY_ON |= {"matplotlib": "drawing", "segno": "class_pages", "psutil": "class_pages", "nbconvert": "class_pages"}
 ONLY_ON |= {"ezdxf": "paper", "pydyf": "paper", "fontTools": "paper", "tomlkit": "paper"}
 MODULES = sorted(path for path in ROOT.rglob("*.py") if "build" not in path.parts)
 

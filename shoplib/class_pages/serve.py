@@ -1,12 +1,23 @@
 """Serves a folder of class pages, read-only: nothing outside it, nothing but files, and no list of them."""
 
+import contextlib
+import errno
 import gzip
 import http.server
+import os
+import shutil
+import signal
 import socket
+import socketserver
+import sys
+import tempfile
+import threading
 import time
-from functools import lru_cache
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
+
+from shoplib.class_pages import screen
+from shoplib.class_pages.addresses import alone, everywhere, home, own_addresses
 
 KINDS = {
     ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
@@ -25,6 +36,7 @@ HEAD = {
     "Content-Security-Policy": "default-src 'self' 'unsafe-inline' 'unsafe-eval' data: blob:; frame-ancestors 'self'",
 }
 PORT = 8765
+MOST = 600  # connections at once, six for each of a hundred readers; whoever comes later waits
 ALONE = "Only this computer can read them: add --network for the tablets in the workshop."
 TOGETHER = "Everybody in this computer's network can read them, and nothing else."
 
@@ -40,45 +52,82 @@ def found(folder, address):
     path = folder.joinpath(*filter(None, parts))
     try:
         path = (path / "index.html" if path.is_dir() else path).resolve(strict=True)
-    except OSError:
+    except (OSError, RuntimeError):  # the latter for links that lead in a circle
         return None
     return path if path.is_file() and path.is_relative_to(folder) else None
 
 
-@lru_cache(maxsize=400)
-def packed(path, stamp):
-    """A text packed as gzip, which all browsers unpack; `stamp` changes with the file."""
-    return gzip.compress(path.read_bytes(), 6, mtime=0)
+class Packed:
+    """Texts packed as gzip, which all browsers unpack: each once and on the disk, so that readers cost no memory."""
+
+    def __init__(self):
+        self.folder = tempfile.TemporaryDirectory(prefix="class_pages_", ignore_cleanup_errors=True)
+        self.kept, self.one_at_a_time = {}, threading.Lock()
+
+    def open(self, path, stamp):
+        """The packed text, opened; `stamp` changes with the text."""
+        if self.kept.get(path, ("",))[0] != stamp:
+            with self.one_at_a_time:
+                if self.kept.get(path, ("",))[0] != stamp:
+                    self._pack(path, stamp)
+        return self.kept[path][1].open("rb")
+
+    def _pack(self, path, stamp):
+        handle, name = tempfile.mkstemp(".gz", dir=self.folder.name)
+        with path.open("rb") as text, open(handle, "wb") as file, gzip.GzipFile("", "wb", 6, file, 0) as packed:
+            shutil.copyfileobj(text, packed)
+        former = self.kept.get(path)
+        self.kept[path] = stamp, Path(name)
+        if former:
+            with contextlib.suppress(OSError):  # Windows keeps what is being read
+                former[1].unlink()
 
 
 class Handler(http.server.BaseHTTPRequestHandler):
-    """Answers GET and HEAD with files of `folder`; all else is refused."""
+    """Answers GET and HEAD with files of the server's folder; all else is refused."""
 
     protocol_version, server_version, sys_version = "HTTP/1.1", "class-pages", ""
-    folder, timeout = None, 60
+    timeout, patience = 15, 60  # seconds: for the next thing that is asked for, and for each piece of an answer
 
     def do_GET(self):
-        self._answer(with_content=True)
+        self._answer(self._send)
 
     def do_HEAD(self):
-        self._answer(with_content=False)
+        self._answer(lambda file, size: None)
 
-    def _answer(self, with_content):
-        path = found(self.folder, self.path)
-        if path is None:
+    def _answer(self, send):
+        path = found(self.server.folder, self.path)
+        try:
+            file = path and path.open("rb")
+        except OSError:  # it may go while the pages are built anew
+            file = None
+        if file is None:
             self.send_error(404)
             return
-        status = path.stat()
-        stamp = f'"{status.st_mtime_ns:x}-{status.st_size:x}"'
-        if self.headers.get("If-None-Match") == stamp:
-            self._begin(304, stamp, {})
-            return
-        pack = path.suffix in PACKED and "gzip" in self.headers.get("Accept-Encoding", "")
-        content = packed(path, stamp) if pack else path.read_bytes()
-        more = {"Content-Type": KINDS.get(path.suffix, "application/octet-stream"), "Content-Length": str(len(content))}
-        self._begin(200, stamp, more | {"Vary": "Accept-Encoding"} | ({"Content-Encoding": "gzip"} if pack else {}))
-        if with_content:
-            self.wfile.write(content)
+        with file:
+            status = os.fstat(file.fileno())
+            stamp = f'"{status.st_mtime_ns:x}-{status.st_size:x}"'
+            if self.headers.get("If-None-Match") == stamp:
+                self._begin(304, stamp, {})
+            elif path.suffix in PACKED and "gzip" in self.headers.get("Accept-Encoding", ""):
+                with self.server.packed.open(path, stamp) as packed:
+                    self._whole(packed, path, stamp, {"Content-Encoding": "gzip"}, send)
+            else:
+                self._whole(file, path, stamp, {}, send)
+
+    def _whole(self, file, path, stamp, more, send):
+        size = os.fstat(file.fileno()).st_size
+        kind = KINDS.get(path.suffix, "application/octet-stream")
+        head = {"Content-Type": kind, "Content-Length": str(size), "Vary": "Accept-Encoding"}
+        self._begin(200, stamp, head | more)
+        if size:
+            send(file, size)
+
+    def _send(self, file, size):
+        """Send a file piece by piece, and wait for a slow reader as long as another piece goes through."""
+        self.connection.settimeout(self.patience)
+        self.connection.sendfile(file, count=size)
+        self.connection.settimeout(self.timeout)
 
     def _begin(self, status, stamp, more):
         self.send_response(status)
@@ -91,41 +140,106 @@ class Handler(http.server.BaseHTTPRequestHandler):
 
 
 class Server(http.server.ThreadingHTTPServer):
+    """Hands out a folder, each connection in a thread of its own, a bounded number at once."""
+
     daemon_threads, request_queue_size = True, 128
+    allow_reuse_address = os.name != "nt"  # there it would let two servers have the same port
+
+    def __init__(self, folder, address, port, most=MOST):
+        self.folder, self.free = folder, threading.Semaphore(most)
+        self.address_family = socket.AF_INET6 if ":" in address else socket.AF_INET
+        self.packed = Packed()
+        super().__init__((address, port), Handler)
+
+    def server_bind(self):
+        """Without asking the network for this computer's name, as the library's own would."""
+        socketserver.TCPServer.server_bind(self)
+        self.server_name, self.server_port = self.server_address[:2]
+
+    def process_request(self, request, client_address):
+        self.free.acquire()
+        super().process_request(request, client_address)
+
+    def process_request_thread(self, request, client_address):
+        try:
+            super().process_request_thread(request, client_address)
+        finally:
+            self.free.release()
 
     def handle_error(self, request, client_address):
-        """A reader who leaves in the middle of an answer is no error."""
+        """A reader who leaves in the middle of an answer, or falls asleep over it, is no error."""
+        if not isinstance(sys.exc_info()[1], OSError):
+            super().handle_error(request, client_address)
+
+    def server_close(self):
+        super().server_close()
+        self.packed.folder.cleanup()
 
 
 def server(folder, address="127.0.0.1", port=PORT):
-    """A server of a folder, ready to run. Raises FileNotFoundError where the folder holds no class pages."""
+    """A server of a folder, ready to run.
+
+    Raises FileNotFoundError where the folder holds no class pages, and OSError, with what to do, where nobody can
+    listen at that address and port.
+    """
     folder = Path(folder).resolve()
     if not (folder / "lessons").is_dir():
         raise FileNotFoundError(f"There are no class pages in {folder}: build them first.")
-    return Server((address, port), type("Handler", (Handler,), {"folder": folder}))
+    try:
+        return Server(folder, address, port)
+    except OSError as error:
+        raise OSError(_reason(error, address, port)) from None
 
 
-def own_address():
-    """This computer's address in its network. Nothing is sent: a socket is only told where it would send."""
-    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as door:
+def _reason(error, address, port):
+    """Why nobody can listen there."""
+    if isinstance(error, socket.gaierror) or error.errno == errno.EADDRNOTAVAIL:
+        return f"{address} is not an address of this computer."
+    if error.errno == errno.EADDRINUSE:
+        return f"Port {port} is taken, perhaps by class pages served already. Choose another: --port {port + 1}."
+    if isinstance(error, PermissionError):
+        return f"Port {port} is not free for everybody here. Choose another: --port {PORT}."
+    return f"The pages cannot be served at {address}, port {port}: {error.strerror or error}."
+
+
+def serve(folder, address="127.0.0.1", port=PORT, show=True):
+    """Serve a folder until Ctrl+C; print where it is found.
+
+    In a network also as a QR picture, and as a page for the teacher's screen, which is opened if `show`.
+    """
+    for name in ("SIGTERM", "SIGHUP"):  # a closed terminal ends it in order too
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.default_int_handler)
+    with server(folder, address, port) as pages, contextlib.ExitStack() as kept:
         try:
-            door.connect(("192.0.2.1", 9))  # an address kept for examples
-        except OSError:
-            return "127.0.0.1"
-        return door.getsockname()[0]
-
-
-def serve(folder, address="127.0.0.1", port=PORT):
-    """Serve a folder until Ctrl+C; print where it is found, in letters and as a QR picture."""
-    import segno
-
-    with server(folder, address, port) as pages:
-        where = f"http://{address}:{pages.server_address[1]}/"
-        segno.make(where, micro=False).terminal(compact=True)
-        print(f"The class pages are at {where}", flush=True)
-        print(ALONE if address.startswith("127.") else TOGETHER, flush=True)
-        print("Ctrl+C ends it.", flush=True)
-        try:
+            _tell(address, pages.server_port, show, kept)
             pages.serve_forever()
         except KeyboardInterrupt:
             print(f"Ended at {time.strftime('%H:%M')}.")
+
+
+def _tell(address, port, show, kept):
+    """Say where the pages are and who can read them."""
+    if alone(address):
+        told = [f"The class pages are at {home(address, port)}", ALONE]
+    else:
+        found = own_addresses()
+        where = home(found[0][0] if everywhere(address) else address, port)
+        screen.print_picture(where)
+        told = [f"The class pages are at {where}", TOGETHER, _on_screen(where, port, show, kept)]
+        told += [] if everywhere(address) else [
+            f"Are the tablets in another network? This computer is also in that of {card}: --address {other}"
+            for other, card in found if other != address
+        ]  # fmt: skip
+    print("\n".join([*told, "Ctrl+C ends it."]), flush=True)
+
+
+def _on_screen(where, port, show, kept):
+    """Make the page for the teacher's screen, for as long as the pages are served; says where it is."""
+    try:
+        path = screen.save_page(where, port)
+    except OSError as error:
+        return str(error)
+    kept.callback(path.unlink, missing_ok=True)
+    shown = show and screen.opened(path)
+    return f"For the projector: {path.resolve()}{', open in the browser' if shown else ''}"

@@ -99,12 +99,12 @@ def test_the_commands_are_those_that_there_are(monkeypatch):
     asked = []
     monkeypatch.setattr("shoplib.class_pages.build.build", lambda *given: asked.append(given))
     monkeypatch.setattr("shoplib.class_pages.__main__.serve", lambda *given: asked.append(given))
-    monkeypatch.setattr("shoplib.class_pages.__main__.own_address", lambda: "192.0.2.7")
+    monkeypatch.setattr("shoplib.class_pages.__main__.own_addresses", lambda: [("192.0.2.7", "wlan0")])
     readme = (NOTEBOOKS.parent / "README.md").read_text("utf-8")
     for command in re.findall(r"python -m shoplib\.class_pages(.*)", readme):
         assert main(command.split()) == 0
     assert main(["serve"]) == 0
     site = "class_pages"
-    assert asked == [(site, "notebooks", None), (site, "192.0.2.7", PORT), (site, "127.0.0.1", PORT)]
+    assert asked == [(site, "notebooks", None), (site, "192.0.2.7", PORT, True), (site, "127.0.0.1", PORT, True)]
     wanted = (NOTEBOOKS.parent / ".binder" / "requirements.txt").read_text("utf-8").split()
     assert wanted == ["-r", "../requirements.txt"] and "requirements.txt" in readme
