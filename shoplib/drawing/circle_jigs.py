@@ -4,7 +4,7 @@ import math
 
 from shoplib.drawing.parts import centre_lines, found, given
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
-from shoplib.model import answer, answer_in_full
+from shoplib.model import answer, answer_in_full, length_in_full
 
 MOST_TOLD = 6  # passes that are told one by one
 JUST = 1 - 1e-9  # a hair, for the rounding
@@ -18,6 +18,11 @@ DISC_AND_HOLE_CUTS = (
     "On a sacrificial board; with the router isolated check the reach with a rule. A disc: show face down, the pivot "
     "bored blind into its back, anticlockwise. A hole: the pivot in the piece that falls out, clockwise. All passes "
     "but the last; hold the disc and the surround, then the last."
+)
+SAWN_DISC_CUT = (
+    "Saw the disc round first, {} outside the line. Stick it down on a sacrificial board with double-sided tape, show "
+    "face down, the pivot bored blind into its back. With the router isolated check the reach with a rule. Go round "
+    "anticlockwise, pass by pass: only what the saw left comes off."
 )
 
 
@@ -36,6 +41,26 @@ def draw_circle_jig(jig, unit="mm"):
         cell = (0.59, 0, 0.41, 1) if is_ring else (0.15, 0.58, 0.7, 0.42)
         said = f"Section: {_passes_in_words(jig)}cutter Ø {given(jig, 'cutter_diameter', unit)}"
         _section(sheet.view(said, cell), jig, unit, is_ring)
+    return sheet
+
+
+def draw_sawn_disc(jig, unit, side, left):
+    """A disc alone, sawn from a board `side` long and wide, the saw's cut staying `left` outside the line.
+
+    There is no groove: the cutter stands in the open and takes off what the saw left.
+    """
+    own_unit = [length_in_full(size, unit) for size in (side, left)]
+    spoken = f"A disc {given(jig, 'diameter', unit)} across, sawn round {own_unit[1]} outside the line, then routed."
+    sheet = Sheet("Circle jig", spoken, use=SAWN_DISC_CUT.format(own_unit[1]))
+    view = sheet.view("From above: sawn round first", _cell(0, jig.has("stock_thickness"), 0.59))
+    radius, half = jig.diameter / 2, side / 2
+    view.area("hidden", rectangle(-half, -half, half, half))
+    view.area("waste", Circle("waste", (0, 0), radius + left), Circle("waste", (0, 0), radius))
+    _disc(view, jig, unit, max(half, jig.outer_pivot + jig.cutter_diameter))
+    view.dimension((-half, -half), (-half, half), f"glued up {own_unit[0]} square", "left")
+    if jig.has("stock_thickness"):
+        said = f"Section: {_passes_in_words(jig)}cutter Ø {given(jig, 'cutter_diameter', unit)}"
+        _section(sheet.view(said, (0.59, 0, 0.41, 1)), jig, unit, True, left)
     return sheet
 
 
@@ -120,12 +145,18 @@ def _disc_plan(view, jig, unit):
     radius, cutter, half = jig.diameter / 2, jig.cutter_diameter, jig.blank / 2
     _board(view, "waste", jig)
     view.area("groove", Circle("groove", (0, 0), radius + cutter), Circle("groove", (0, 0), radius))
+    _disc(view, jig, unit, half)
+    _blank_size(view, jig, unit)
+
+
+def _disc(view, jig, unit, half):
+    """The disc that is kept, the cutter beside it, and what the jig is set to."""
+    radius = jig.diameter / 2
     view.area("kept", Circle("kept", (0, 0), radius), grain=0.0)
     _cut(view, jig, jig.outer_pivot, half, (20, 58))
     view.dimension((0, 0), (jig.outer_pivot, 0), f"pivot {found(jig, 'outer_pivot', unit)}")
     view.dimension((0, 0), (radius, 0), f"reach {found(jig, 'outer_reach', unit)}")
     view.dimension((0, -radius), (0, radius), f"disc Ø {given(jig, 'diameter', unit)}", "right")
-    _blank_size(view, jig, unit)
 
 
 def _hole_plan(view, jig, unit):
@@ -170,24 +201,32 @@ def _feed(view, radius, start, end):
     view.arc("feed", (0, 0), radius, start, end, arrow=True)
 
 
-def _section(view, jig, unit, is_ring):
-    """Across the groove: pivot and kept side left, waste right, each pass a level in the groove."""
+def _section(view, jig, unit, upright, left=None):
+    """Across the groove: pivot and kept side left, waste right, each pass a level in the groove.
+
+    `left` is all the waste there is where the disc was sawn round first.
+    """
     cutter, stock, depth, base = jig.cutter_diameter, jig.stock_thickness, jig.depth, jig.base_thickness
     side = max(1.6 * cutter, 0.45 * stock)
     edge, spoil = cutter / 2, -stock - max(jig.through * 1.6, 0.35 * stock)
     view.area("kept", rectangle(-edge - side, -stock, -edge, 0), grain=0.0)
-    view.area("waste", rectangle(edge, -stock, edge + side, 0))
+    waste = edge + side if left is None else left - edge
+    if waste > edge:
+        view.area("waste", rectangle(edge, -stock, waste, 0))
     view.area("base", rectangle(-edge - side, spoil, edge + side, -stock))
     if base:
         view.area("base", rectangle(-edge - side, 0, -edge * 1.25, base))
         view.area("base", rectangle(edge * 1.25, 0, edge + side, base))
     end, top = _draw_cutter(view, jig, depth, base)
     view.line("centre", (0, spoil), (0, top + 0.2 * cutter))
-    _depth(view, (edge + side, -stock), f"stock {given(jig, 'stock_thickness', unit)}", is_ring)
-    _depth(view, (edge, -depth), f"cut {found(jig, 'depth', unit)} deep", is_ring)
+    _depth(view, (edge + side, -stock), f"stock {given(jig, 'stock_thickness', unit)}", upright)
+    _depth(view, (edge, -depth), f"cut {found(jig, 'depth', unit)} deep", upright)
     if jig.has("cutting_length"):
         text = f"edges {given(jig, 'cutting_length', unit)} long"
-        view.dimension((edge, -depth), (edge, end), text, "right")
+        if upright:
+            view.dimension((edge, -depth), (edge, end), text, "right")
+        else:
+            view.note((edge, end), text, "right")
     if jig.has("pass_depth") and not answer(jig, "passes")[1]:
         _levels(view, jig, unit)
 

@@ -5,6 +5,7 @@ page), so that it can be checked without a printer.
 """
 
 import itertools
+import math
 from dataclasses import dataclass
 
 from shoplib import drawing
@@ -17,9 +18,10 @@ from shoplib.paper.document import Entry, Page, save_pdf
 from shoplib.paper.files import paper_size, printout_path
 from shoplib.paper.imprint import imprint_of
 from shoplib.paper.part import Part
+from shoplib.paper.paths import crosses
 
 LEAST_PICTURE = 95.0  # mm high
-SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the usual text in the picture, tried in turn until no text meets another
+SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the usual text in the picture, until no text meets another or a line
 LEAST_VIEW = 16.0  # mm on paper, the longer side of a view
 
 
@@ -101,14 +103,23 @@ def compose(contents, sheet, paper="A4"):
 
 
 def _picture(sheet, across, down):
-    """The picture in this room, flatter than on the screen: its texts as large as they leave each view its room."""
+    """The picture in this room, flatter than on the screen: its texts as large as they leave each view its room.
+
+    Where no size of letters keeps all texts off the lines, that with the fewest on one.
+    """
+    best, least = None, (math.inf,)
     for share in SMALLER:
         picture = lay_out(sheet, across, down, text=share * 17 * across / 960)
         boxes = [text.box() for text in picture.texts]
         crossed = any(meet(one, other) for one, other in itertools.combinations(boxes, 2))
-        if not crossed and all(map(_is_large, sheet.views, picture.scales)):
+        spoilt = crossed or not all(map(_is_large, sheet.views, picture.scales))
+        on_lines = sum(any(crosses(line, box) for line in picture.lines) for box in boxes)
+        rank = (spoilt, share if spoilt else on_lines)
+        if rank < least:
+            best, least = picture, rank
+        if rank == (False, 0):
             break
-    return picture
+    return best
 
 
 def _is_large(view, scale):

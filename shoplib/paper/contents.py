@@ -34,14 +34,18 @@ class Contents:
     cautions: tuple = ()
 
 
-def contents_of(plain, sheet, imprint, use=""):
-    """The words of a solved stand-in's card: the results that it puts there and that have a meaning for its sizes."""
-    found = [(plain.model.results()[name], getattr(plain, name)) for name in _with_meaning(plain)]
-    unit = imprint.unit
+def contents_of(plain, sheet, imprint, use="", without=()):
+    """The words of a solved stand-in's card: the results that it puts there and that have a meaning for its sizes.
+
+    `without` names inputs and results that are of no matter on this card.
+    """
+    names = [name for name in _with_meaning(plain) if name not in without]
+    found = [(plain.model.results()[name], getattr(plain, name)) for name in names]
+    unit, no_matter = imprint.unit, {item.words for name, item in plain.model.inputs().items() if name in without}
     return Contents(
         sheet.title,
         imprint,
-        imprint.sizes,
+        tuple(each for each in imprint.sizes if each[0] not in no_matter),
         _settings(plain, [item for item, value in found if not isinstance(value, tuple)], unit),
         tuple(_steps(item, value, unit) for item, value in found if isinstance(value, tuple) and not item.table),
         tuple(_plan(item, value, unit) for item, value in found if item.table and value),

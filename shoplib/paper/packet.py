@@ -15,6 +15,7 @@ from shoplib.drawing.layout import lay_out
 from shoplib.drawing.plate import Plate, Text, text_width
 from shoplib.drawing.sheet import Area, Line, rectangle
 from shoplib.maths.the_stand import limits
+from shoplib.maths.the_stand.operations import has_mitres
 from shoplib.maths.the_stand.order import relations
 from shoplib.maths.the_stand.told import sizes_of, words_of
 from shoplib.model import MissingError, ShapeError, answer_in_full, given_in_full, in_full
@@ -25,11 +26,12 @@ from shoplib.paper.files import Printout, Unsaved, named, paper_size, save_whole
 from shoplib.paper.imprint import Imprint, imprint_of, mark_of
 from shoplib.paper.listing import with_contents
 from shoplib.paper.part import Part
-from shoplib.paper.remarks import remark
+from shoplib.paper.remarks import NO_MATTER, picture, remark
 from shoplib.paper.report import MARGIN, ROW, SMALL, TEXT, Report, printed
 from shoplib.paper.words import LEADING, fitted, wrapped
 
 SAWING = "buy"  # the step that the saw plan's pages belong to
+IN_A_MITRED_BAR = 4  # dowels: across both mitres, and from both arms into the legs
 FOOT = 6.0  # mm from the lower edge to the middle of the page's number
 SAFETY = (
     "Before each operation read its cautions. The machine's manual, local rules and licensed practice go before this "
@@ -118,17 +120,21 @@ def _chapter(stand, operation, unit, paper, imprint):
     """An operation's card and template, filled from the stand."""
     plain, words = operation.plain, heading(stand, operation)
     own = imprint_of(operation.plain, unit, words, imprint.date)
-    sheet = drawing.draw(plain, unit)
-    has_template = drawing.has_template(plain.model)
-    template = _template(plain, unit) if has_template else None
-    contents = contents_of(plain, sheet, own, sheet.use or (template.use if template else ""))
+    template = _template(plain, unit) if drawing.has_template(plain.model) else None
+    found = tuple(card.printed(composed(stand, operation, own, paper, template.use if template else "")))
+    full_size = tuple(pages.printed(pages.compose(template, own, paper))) if template else ()
+    return Chapter(operation.name, words, found, full_size)
+
+
+def composed(stand, operation, own, paper, use=""):
+    """The card of an operation as data, with what the stand adds; `use` where its picture tells none."""
+    unit = own.unit
+    sheet = picture(stand, operation, unit)
+    contents = contents_of(operation.plain, sheet, own, sheet.use or use, without=NO_MATTER.get(operation.name, ()))
     further = tuple(filter(None, (
         _how_many(operation), remark(stand, operation, unit), _as_made(operation, unit),
     )))  # fmt: skip
-    contents = replace(contents, told=contents.told + further)
-    found = tuple(card.printed(card.compose(contents, sheet, paper)))
-    full_size = tuple(pages.printed(pages.compose(template, own, paper))) if template else ()
-    return Chapter(operation.name, words, found, full_size)
+    return card.compose(replace(contents, told=contents.told + further), sheet, paper)
 
 
 def heading(stand, operation):
@@ -299,7 +305,8 @@ def _parts(report, stand, numbers):
     report.table("Parts, finished sizes, lengths and widths rounded up to a whole millimetre", head, rows, boxes=True)
     where = f"the saw plan on page {numbers[SAWING]}" if SAWING in numbers else "lesson 12's saw plan"
     report.told("The exact sizes stand on the cards. What each part needs in the rough, and from which board, is told "
-                f"by {where}.")  # fmt: skip
+                f"by {where}. A rough piece is as thick as its board: one from a much thicker board is resawn, and "
+                "each is planed on both faces to its thickness.")  # fmt: skip
     _to_buy(report, stand)
 
 
@@ -307,14 +314,15 @@ def _to_buy(report, stand):
     """What is bought besides the timber, as far as it can be counted."""
     unit, known = report.imprint.unit, stand.plain_with(stand.made)
     done = {each.name: each for each in stand.operations()}
+    dowels = done["dowel_fit"].count + (IN_A_MITRED_BAR if has_mitres(known) else 0)
 
     def size(name):
         return given_in_full(stand.plain, name, unit)
 
     rails = done["screws"].count
-    fit, rolling, finish = done["dowel_fit"], done["rolling"].plain, done["finish"].plain
+    rolling, finish = done["rolling"].plain, done["finish"].plain
     rows = [
-        ("dowel", str(fit.count), f"Ø {size('dowel_diameter')}, {size('dowel_length')} long, {known.dowel_timber}"),
+        ("dowel", str(dowels), f"Ø {size('dowel_diameter')}, {size('dowel_length')} long, {known.dowel_timber}"),
         ("screw", str(3 * rails), f"Ø {size('screw_shank')}, {size('screw_length')} long"),
         ("washer, for the sliding screws", str(2 * rails), f"Ø {size('washer_diameter')}"),
         ("caster", str(known.casters), f"{size('caster_height')} high, stem {size('caster_stem')} long for a hole Ø "

@@ -1,7 +1,12 @@
-"""What the packet adds to the card of an operation, where the whole stand tells more than its lesson can."""
+"""What the packet adds to the card of an operation, where the whole stand tells more than its lesson can.
 
-from shoplib.maths.the_stand.operations import has_stubs
-from shoplib.maths.the_stand.parts import HOLD, PANEL_PIECES
+Where the stand does it otherwise than the lesson, its picture is another one, and what is of no matter is left out.
+"""
+
+from shoplib import drawing
+from shoplib.drawing.circle_jigs import draw_sawn_disc
+from shoplib.maths.the_stand.operations import has_bar, has_stubs
+from shoplib.maths.the_stand.parts import PANEL_PIECES, panel_sawn, panel_side
 from shoplib.paper.saw_plan import SIZES, full
 
 
@@ -26,15 +31,10 @@ def _staves(stand, ring, unit):
 
 
 def _panel(stand, jig, unit):
-    """Only the disc; and what is left round it, where the glued-up panel is smaller than the jig's blank."""
-    found = "Cut the disc; the hole is not needed."
-    side = stand.plain_with(stand.made).panel_diameter + HOLD
-    if side >= jig.blank:
-        return found
+    known = stand.plain_with(stand.made)
     return (
-        f"{found} A panel glued up of {PANEL_PIECES} pieces is only {full(side, unit)} across, less than the blank "
-        "told here: the groove runs out over its edges and leaves loose corners. Saw them off outside the groove "
-        "before you rout, and hold the disc alone."
+        f"Each panel is glued up of {PANEL_PIECES} pieces to {full(panel_side(known), unit)} along and across the "
+        f"grain, then sawn round to Ø {full(panel_sawn(known), unit)}."
     )
 
 
@@ -54,16 +54,36 @@ def _squareness(stand, square, unit):
 
 
 def _strip(stand, strip, unit):
-    if not has_stubs(stand.plain):
+    if not has_bar(stand.plain):
         return ""
-    return "The dashed line lies opposite the second rail's: on a front leg a stub goes there."
+    goes = "a stub goes" if has_stubs(stand.plain) else "an arm of the bar goes"
+    return f"The dashed line lies opposite the second rail's: on a front leg {goes} there."
 
 
 def _screws(stand, screw, unit):
     return "Each of these rails has one fast screw in its middle and a sliding one on either side of it."
 
 
+def _dowels(stand, joint, unit):
+    """Why this strip and lesson 09's, round one and the same leg, are not of one length."""
+    found = {each.name: each.plain for each in stand.operations()}
+    return (
+        f"The strip of this template is as long as the leg's skin, {full(4 * joint.quarter, unit)}. The one that "
+        f"marks the heights is {full(found['strip_right'].girth, unit)} long, for its paper's thickness is counted in. "
+        "Either puts a quarter in its place."
+    )
+
+
 REMARKS = {
     "staves": _staves, "panel": _panel, "rails": _rails, "squareness": _squareness, "strip_right": _strip,
-    "strip_left": _strip, "screws": _screws,
+    "strip_left": _strip, "dowels": _dowels, "screws": _screws,
 }  # fmt: skip
+NO_MATTER = {"panel": ("hold", "blank", "hole_pivot", "hole_reach")}
+
+
+def picture(stand, operation, unit):
+    """The picture of an operation's card."""
+    if operation.name == "panel":
+        known = stand.plain_with(stand.made)
+        return draw_sawn_disc(operation.plain, unit, panel_side(known), known.trim_margin)
+    return drawing.draw(operation.plain, unit)

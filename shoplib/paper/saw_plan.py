@@ -4,7 +4,7 @@ import datetime
 
 from shoplib.drawing.timber import draw_boards
 from shoplib.maths.timber.sawing import steps
-from shoplib.maths.timber.stock import told
+from shoplib.maths.timber.stock import surfaces_to, told
 from shoplib.model import LENGTH_STEPS, MissingError, in_full, write_value
 from shoplib.paper.document import Entry, save_pdf
 from shoplib.paper.files import Unsaved, named, paper_size
@@ -15,6 +15,11 @@ WHERE_FROM = (
     "Chalk L on the board's left end: its faults are measured from there. Measure each setting from the left end or "
     "the lower edge of the wood that the cut parts; the saw cut lies beyond it, in what is left."
 )
+THICKNESS = (
+    "A rough piece is as thick as its board. Saw it out, let it rest, then plane one face flat and the other parallel "
+    "to it, down to the finished thickness."
+)
+TO_PLANE = 10.0  # mm, more than anybody planes away: such a piece is resawn (common practice)
 SAFETY = (
     "Not drawn to scale. Check each setting on a rule before you saw; a narrow or short piece needs a push block, a "
     "jig or a hand saw. The machine's manual goes before this sheet."
@@ -83,6 +88,29 @@ def _buying_list(writer, plan):
         (_called(part), str(count), *_sizes(part.plain, unit), full(rough.length, unit), full(rough.width, unit))
         for part, rough, count in plan.by_part()
     ])  # fmt: skip
+    writer.told(THICKNESS)
+    for board, parts in _much_thicker(plan):
+        writer.told(f"Board {board} is much thicker than {_listed(parts)} will be: resaw such pieces before you plane "
+                    "them. What comes off is to spare: the plan counts on one piece from the thickness.")  # fmt: skip
+
+
+def _much_thicker(plan):
+    """Each board that is far thicker than a part sawn from it, and the names of those parts."""
+    found = {}
+    for each in plan.boards:
+        for part in {plan.pieces[place.piece - 1].part for place in each.layout.places}:
+            if surfaces_to(each.board.plain["thickness"]) - part.plain["thickness"] > TO_PLANE:
+                found.setdefault(each.board.name, set()).add(part.name)
+    return [(board, sorted(parts)) for board, parts in found.items()]
+
+
+def _listed(names):
+    """Names in a row.
+
+    >>> _listed(["rail"]), _listed(["rail", "rim strip", "stub"])
+    ('rail', 'rail, rim strip and stub')
+    """
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 SIZES = ("length", "width", "thickness")

@@ -294,7 +294,7 @@ class TestCautions:
         (caution,) = burst.cautions
         assert "burst" in caution.tell() and "1.29 mm" in caution.tell() and "2.28 mm" in caution.tell()
         held = burst.replace(clearance="3.5 mm")
-        assert "never glue" in held.cautions[0].tell()
+        assert "no glue along the rebate" in held.cautions[0].tell()
         assert not burst.replace(ring="parallel").cautions
 
     def test_a_gap_smaller_than_what_it_may_be_out_by(self):

@@ -11,14 +11,15 @@ from shoplib.model import length_in_full
 FLAP = 18.0  # mm, folded over the rail's upper edge
 TAB = 10.0  # mm, of the strip, that lies under its own beginning
 GAP = 14.0  # mm between the pieces of the template
+PAPER = 0.1  # mm, office paper: round the leg it takes up pi times as much
 USE = (
     "Cut out along the outer lines. Rails: fold the flap back along its line of dashes and dots, lay the fold on "
     "the upper edge, the sides flush with both faces of the square end, tape the flap down and prick the centres, "
     "at both ends of a rail. First rails run left and right, second rails front and back. Leg: wrap the strip round "
     "it, print outside, its upper edge where the rails' upper edges come, its middle line facing the first rail. "
-    "Its ends must just meet, else take a quarter of the girth you measure. Prick the first rail's holes, and the "
-    "second's on one side only: right of the first rail's on the legs front left and back right, left of them on "
-    "the other two."
+    "Its ends must all but meet: the paper's own thickness takes up {}. Where they do not, take a quarter of the girth "
+    "you measure. Prick the first rail's holes, and the second's on one side only: right of the first rail's on the "
+    "legs front left and back right, left of them on the other two."
 )
 
 
@@ -26,7 +27,8 @@ def template_dowel_joint(joint, unit="mm"):
     """Both rails' square ends with the flaps that fold over their upper edges, and the strip for the leg."""
     rail, leg = found(joint, "drilled_depth", unit), given(joint, "leg_depth", unit)
     drill = f"Drill the rails {rail} deep from their square ends, the legs {leg} from their surface."
-    sheet = Sheet("Dowel joint, drilling template", _spoken(joint, unit), use=f"{drill} {USE}")
+    use = f"{drill} {USE.format(length_in_full(math.pi * PAPER, unit))}"
+    sheet = Sheet("Dowel joint, drilling template", _spoken(joint, unit), use=use)
     view = sheet.view(f"Drill rails {rail} deep, legs {leg}")
     half, apart = joint.rail_thickness / 2, joint.rail_thickness + 2.5 * GAP
     for x, side, way in ((0.0, "left", -1), (apart, "right", 1)):

@@ -5,6 +5,7 @@ import math
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.parts import given
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
+from shoplib.model import length_in_full
 
 LONG = 2.0  # how long the boards are along the leg, in the diameters of the leg that the block is made for
 GAP = 14.0  # mm between the boards on the template
@@ -33,14 +34,19 @@ def _spoken(block, unit):
 def _use(block, unit):
     """How the block is made and used, in sentences for the card and the foot of the page."""
     return (
-        "Plane both boards, grain along the leg, and bore each square to its face, both holes at the middle of the "
-        f"length: {found(block, 'hole_from_corner', unit)} from the other board's inner face. Glue the long board over "
-        "the short one's end, inside a square. Press the leg into the corner until it touches both boards along their "
-        "whole length, and clamp it. Lay the hole of the long board on the first rail's mark, drill or prick, then the "
-        "other hole for the second rail, without moving the leg; where the second rail's holes are staggered, slide "
-        "the block along by the stagger, pressed to the first line by a dowel in its hole. For the legs of the other "
-        "hand turn the block end for end."
+        f"Plane both boards, {_long(block, unit)} long, grain along the leg, and bore each square to its face, both "
+        f"holes at the middle of the length: {found(block, 'hole_from_corner', unit)} from the other board's inner "
+        "face. Glue the long board over the short one's end, inside a square. Press the leg into the corner until "
+        "it touches both boards along their whole length, and clamp it. Lay the hole of the long board on "
+        "the first rail's mark, drill or prick, then the other hole for the second rail, without moving the leg; where "
+        "the second rail's holes are staggered, slide the block along by the stagger, pressed to the first line by a "
+        "dowel in its hole. For the legs of the other hand turn the block end for end."
     )
+
+
+def _long(block, unit):
+    """How long the boards are along the leg, in words."""
+    return length_in_full(LONG * block.size, unit)
 
 
 def marks(block):
@@ -86,6 +92,7 @@ def _board(view, block, unit, covers, x=0.0):
     name, width = ("hole_from_end", "long_board") if covers else ("hole_from_corner", "short_board")
     view.dimension((x - covers, 0), (x + hole, long / 2), f"hole {found(block, name, unit)}")
     view.dimension((x - covers, 0), (x + wide, 0), f"wide {found(block, width, unit)}")
+    view.dimension((x + wide, 0), (x + wide, long), f"{_long(block, unit)} long", "right")
 
 
 def template_corner_block(block, unit="mm"):
@@ -107,4 +114,5 @@ def template_corner_block(block, unit="mm"):
     view.dimension((apart - thick, 0), (apart + hole, long / 2), f"hole {found(block, 'hole_from_end', unit)}")
     view.dimension((-wide, long), (0, long), f"short {found(block, 'short_board', unit)}", "above")
     view.dimension((apart - thick, 0), (apart + wide, 0), f"long {found(block, 'long_board', unit)}")
+    view.dimension((-wide, 0), (-wide, long), f"{_long(block, unit)} along the leg", "left")
     return sheet

@@ -5,7 +5,7 @@ import math
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.parts import given
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
-from shoplib.model import answer
+from shoplib.model import answer, length_in_full
 
 SHOULDER = 0.35  # of the leg's diameter, at the least, either side of the V
 
@@ -35,7 +35,8 @@ def _use(cradle, unit):
     if cradle.point_height > 0:
         point = f"a point {given(cradle, 'point_height', unit)} above the face"
     return (
-        "Longer than half a leg. Mark the V on both ends, its middle line square to the face. Saw both its faces with "
+        f"A block longer than half a leg, and {wide(cradle, unit)} wide or wider. Mark the V on both ends, its middle "
+        "line square to the face. Saw both its faces with "
         f"the blade tilted {found(cradle, 'blade_tilt', unit)} from upright, {found(cradle, 'depth', unit)} deep below "
         f"the face, in scrap first. Clamp the leg in the V, the strip's mark at the height of {point}, and slide it "
         "along on either side: the lines run with the leg, half a turn apart. In the drill press the leg lies in the "
@@ -46,6 +47,11 @@ def _use(cradle, unit):
 def block_half(cradle):
     """Half the block's width as it is drawn: the V's mouth and a shoulder for the point to slide on."""
     return cradle.mouth / 2 + SHOULDER * cradle.leg_diameter
+
+
+def wide(cradle, unit):
+    """The block's least width in words."""
+    return length_in_full(2 * block_half(cradle), unit)
 
 
 def block_foot(cradle):
@@ -111,6 +117,7 @@ def _sawn(view, cradle, unit):
     view.note((0.5 * mouth, -0.5 * deep), f"sawn face\n{sawn}", "right")
     view.dimension((-half, -deep), (-half, 0), f"deep {found(cradle, 'depth', unit)}", "left")
     view.dimension((-mouth, 0), (mouth, 0), f"mouth {found(cradle, 'mouth', unit)}")
+    view.dimension((-half, block_foot(cradle)), (half, block_foot(cradle)), f"wide {wide(cradle, unit)}")
 
 
 def template_cradle(cradle, unit="mm"):
@@ -125,6 +132,7 @@ def template_cradle(cradle, unit="mm"):
     view.note((-half, 0), "face", "left")
     view.dimension((half, -cradle.depth), (half, 0), f"deep {deep}", "right")
     view.dimension((-mouth, 0), (mouth, 0), f"mouth {found(cradle, 'mouth', unit)}", "above")
+    view.dimension((-half, foot), (half, foot), f"wide {wide(cradle, unit)} or wider")
     if cradle.has("block_height"):
         view.dimension((half, foot), (half, 0), f"block {given(cradle, 'block_height', unit)}", "right")
     return sheet

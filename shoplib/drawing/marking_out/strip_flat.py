@@ -50,8 +50,8 @@ def flat_strip(view, strip):
                 view.cross("centre", (x, -down), arm)
 
 
-def tell_flat(view, strip, unit):
-    """The names of the lines and the heights of all marks beside the strip, its lengths below."""
+def tell_flat(view, strip, unit, lengths="below"):
+    """The names of the lines and the heights of all marks beside the strip, its lengths above or below it."""
     half, foot, second = 2 * strip.quarter, -strip_height(strip), second_line(strip)
     left, right = ("first_rail", "second_rail") if second > 0 else ("second_rail", "first_rail")
     if strip.has("upper_rail"):
@@ -60,8 +60,9 @@ def tell_flat(view, strip, unit):
             _tell_height(view, row, right, 0.0 if right == "first_rail" else second, "right", unit)
         view.note((-half, 0), "leg's top", "left")
     tell_lines(view, strip, foot)
-    view.dimension((0, foot), (second, foot), f"a quarter {found(strip, 'quarter', unit)}")
-    view.dimension((-half, foot), (half, foot), f"once round {found(strip, 'girth', unit)}")
+    end = foot if lengths == "below" else 0.0
+    view.dimension((0, end), (second, end), f"a quarter {found(strip, 'quarter', unit)}", lengths)
+    view.dimension((-half, end), (half, end), f"once round {found(strip, 'girth', unit)}", lengths)
 
 
 def tell_lines(view, strip, foot):

@@ -21,7 +21,7 @@ def draw_wrap_strip(strip, unit="mm"):
     view = sheet.view("Strip laid flat, ink up", (0.48, 0, 0.52, 1))
     flat_strip(view, strip)
     _drift(view, strip)
-    tell_flat(view, strip, unit)
+    tell_flat(view, strip, unit, "above")  # below it the leaders of the lowest heights come down
     return sheet
 
 

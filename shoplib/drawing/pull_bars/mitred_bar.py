@@ -14,7 +14,8 @@ HOW = (
     "Round the stock with its square grips left on. Mark the tips on its outer side. Set the saw to the mitre with two "
     "test cuts laid together. Saw every mitre with a grip's flat side down on the table and its inner or outer side "
     "against the fence, both of the bar's with the same side down, and let the last cut take the grip off. Bore for a "
-    "dowel across each mitre, dry fit on the legs, then glue."
+    "dowel across each mitre, and for one on each arm's axis into its leg: glue alone holds neither. Dry fit on the "
+    "legs, then glue."
 )
 USE = (
     "Cut out, fold along the lines of dashes and dots and wrap the strip round the square stock, print outside, the "

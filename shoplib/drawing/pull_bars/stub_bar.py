@@ -39,10 +39,10 @@ def _use(bar, unit):
     depth, leg = given(bar, "bar_depth", unit), given(bar, "leg_depth", unit)
     return (
         f"Drill the legs {leg} deep, in the cradle, before the frames are glued; both holes at one height and side. "
-        "Glue the frames, measure between the stubs' axes with the stubs pushed in dry, and give that as the width. "
-        "Draw a line along the bar, lay the bar in a V with the line up, and drill "
-        f"{depth} deep, measured at the crest of the round from the drill's edges, not from its point. Saw the stubs "
-        "square, dry fit, then glue the stubs into the bar and the whole into the legs."
+        "Glue the frames, push the stubs in dry and measure between their axes: so far apart the bar is drilled, even "
+        f"where it is not {given(bar, 'width', unit)}. Draw a line along the bar, lay the bar in a V with the line up, "
+        f"and drill {depth} deep, measured at the crest of the round from the drill's edges, not from its point. Saw "
+        "the stubs square, dry fit, then glue the stubs into the bar and the whole into the legs."
     )
 
 

@@ -199,8 +199,9 @@ class PanelSeason(Model):
             yield from self._worries_of_guesses()
         if self.gap_damp >= -1e-9 and self.ring == "mitred":
             yield Caution(
-                "A mitred ring does not move with the panel: never glue the panel in. Hold it in the middle, or by "
-                "buttons or slotted screws that let it move across its grain.", input="ring",
+                "A mitred ring does not move with the panel: no glue along the rebate. Hold the panel where it does "
+                "not move, by a spot of glue at each end of its grain's centre line, or by buttons or slotted screws "
+                "that let it move.", input="ring",
             )
         if self.has("rebate_width") and self.lap <= 0:
             yield Caution(

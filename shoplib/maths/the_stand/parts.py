@@ -8,7 +8,7 @@ from shoplib.model import public
 
 TOGETHER = 3  # staves in one short strip, where their count can be shared so
 PANEL_PIECES = 3
-HOLD = 10.0  # mm that a panel's glue-up is wider than its disc, to hold it by
+SPARE = 2.0  # mm of a panel's glue-up outside the line that it is sawn to
 
 
 def parts_of(stand):
@@ -47,13 +47,23 @@ def parts_of(stand):
         ring, rings = plain["boards"], counts["boards"]
         for k, cut in enumerate(ring.cut_list, 1):
             found.append(squared(f"rim board {k}", rings * cut.how_many, cut.each_long, ring.board_width, thick))
-    across = all_known.panel_diameter + HOLD
+    across = panel_side(all_known)
     pieces = all_known.trays * PANEL_PIECES
     found.append(
         squared("panel piece", pieces, across, across / PANEL_PIECES, all_known.panel_thickness,
                 all_known.panel_timber)
     )  # fmt: skip
     return tuple(found)
+
+
+def panel_sawn(stand):
+    """Across a panel as it leaves the saw, round, the margin off the line still on it."""
+    return stand.panel_diameter + 2 * stand.trim_margin
+
+
+def panel_side(stand):
+    """Of a panel's glue-up, along and across the grain: what holds the circle that it is sawn to."""
+    return panel_sawn(stand) + 2 * SPARE
 
 
 def _mm(value):

@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from shoplib.maths.the_stand.operations import has_bar
-from shoplib.maths.the_stand.parts import HOLD
+from shoplib.maths.the_stand.operations import has_bar, has_mitres
+from shoplib.maths.the_stand.parts import panel_sawn, panel_side
 
 
 class Size(NamedTuple):
@@ -15,6 +15,7 @@ class Size(NamedTuple):
 
 
 BELOW_TOP = Size("bar's middle, below the legs' tops", lambda stand: stand.stand_height - stand.bar_height, has_bar)
+ARMS = BELOW_TOP._replace(when=has_mitres)
 
 # Names are those of the stand's own sizes and results.
 SIZES = {
@@ -26,9 +27,11 @@ SIZES = {
     ),
     "first_trim": ("rebate_width", "rebate_depth"),
     "panels_glued": (
-        Size("glued up, along and across the grain", lambda stand: stand.panel_diameter + HOLD), "panel_thickness",
+        Size("glued up, along and across the grain", panel_side), "panel_thickness",
     ),
+    "panel_cut": (Size("sawn round to Ø", panel_sawn),),
     "heights": (BELOW_TOP,),
+    "leg_holes": (ARMS,),
     "stub_holes": (BELOW_TOP,),
     "dry": ("legs_clear",),
     "side_frames": ("legs_clear",),
@@ -42,10 +45,23 @@ def _ends(stand):
     return f"{front}; the two casters go under the back legs." if stand.casters == 2 else f"{front}."
 
 
+def _of_mitres(words):
+    return lambda stand: words if has_mitres(stand) else ""
+
+
 WORDS = {
     "first_trim": "The template's screws may go only where the rebate takes the wood away, and no deeper.",
-    "ring_on": "One spot at each end of the panel's grain centre line, and nowhere else.",
+    "ring_on": "One spot at each end of the panel's grain centre line, where it does not move, and nowhere else.",
     "legs_numbered": _ends,
+    "leg_holes": _of_mitres(
+        "For the arms of the bar each of the two front legs gets one more dowel hole, on the side away from its second "
+        "rail: the strip's dashed line."
+    ),
+    "arms_coped": _of_mitres(
+        "Glue alone does not hold a cope: while the arm's end is still square bore it on its axis for a dowel, as the "
+        "rails are."
+    ),
+    "bar_on": _of_mitres("Each arm goes on its leg with a dowel and glue."),
     "stub_holes": "The two front legs, on the side away from their second rail: the strip's dashed line.",
     "legs_shortened": lambda stand: "The two back legs." if stand.casters == 2 else "",
     "counterbores": "In the rails across the panel's grain: the first rails, where the grain runs from front to back.",
