@@ -204,7 +204,7 @@ def _places(overlap):
     long = 0 if right - left > bottom - top else 1
     low, high = (left, right) if long == 0 else (top, bottom)
     room = (bottom - top if long == 0 else right - left) / 2 - 5.0
-    aside = sorted({0.0, room / 2, -room / 2, room, -room}, key=abs)
+    aside = dict.fromkeys((0.0, room / 2, -room / 2, room, -room))  # in this order on every computer
     for k in range(6, 45):
         along = low + (high - low) * k / 50
         yield from ((along, middle[1] + out) if long == 0 else (middle[0] + out, along) for out in aside)

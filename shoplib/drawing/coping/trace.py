@@ -77,6 +77,6 @@ def _trace_end(view, turn, parts):
         view.area("waste", placed([(tip, fold), (end, fold), (end, foot), (out, foot)]))
         view.area("kept", placed([(back, fold), (tip, fold), (out, foot), (back, foot)]), grain=0.0)
         view.line("hidden", *placed([(back, fold), (end, fold)]))
-    for y in {(low + high) / 2, 0.0}:
+    for y in dict.fromkeys(((low + high) / 2, 0.0)):
         if low < y < high:
             view.line("centre", *placed([(back, y), (end, y)]))

@@ -69,7 +69,7 @@ def _seam(view, seam, outside, inside):
         return
     far = math.sqrt(outside**2 - seam.off_centre**2)
     near = far - seam.in_the_ring
-    for y in {seam.off_centre, -seam.off_centre}:
+    for y in dict.fromkeys((-seam.off_centre, seam.off_centre)):  # not a set: its order is the computer's own
         view.line("joint", (near, y), (far, y))
         if near > 0:
             view.line("joint", (-far, y), (-near, y))
