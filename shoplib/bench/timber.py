@@ -42,7 +42,7 @@ class SawBench(Standing):
     >>> bench = SawBench([Part("rail", 4, "320 mm", "50 mm", "20 mm", "Ash, white")],
     ...                  [Board("one", "1500 mm", "60 mm", "27 mm")])
     >>> bench.plan.verdict()
-    The boards used measure 0.09 m2: no other choice of boards is cheaper.
+    The boards used measure 0.09 m²: no other choice of boards is cheaper.
     """
 
     failed = "Go back to the first tables."

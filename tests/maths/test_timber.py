@@ -524,5 +524,7 @@ def test_weight_and_money():
     plan = saw_plan([Part("block", 2, "1 m", "100 mm", "50 mm", ASH)], [Board("b", "3 m", "110 mm", "65 mm", price=30)])
     assert plan.weight("12 %").m_as("kg") == pytest.approx(2 * 0.005 * 672)
     bought = dict(plan.buy("12 %").rows)
-    assert bought["money"] == "30.00" and bought["weight of the parts at 12 %"] == "6.7 kg"
+    assert bought["money, in the currency of the prices"] == "30.00"
+    assert bought["weight of the parts at 12 %"] == "6.7 kg"
+    assert bought["wood as bought"].endswith(" m³")
     assert bought["board feet, rough"] == f"{3000 * 110 * 65 / (25.4 * 304.8**2):.1f}"

@@ -77,6 +77,21 @@ def test_nothing_runs_over_the_page_or_into_another_text(unit, paper):
             assert all(one[1] <= two[0] for one, two in zip(row, row[1:])), row
 
 
+def test_tells_what_becomes_of_a_piece_from_a_board_that_is_much_thicker():
+    """From 52 mm nobody planes down to 20: that piece is resawn. From 27 it is planed (surfaced: 22)."""
+
+    def told(thick):
+        plan = saw_plan([Part("rail", 2, "300 mm", "50 mm", "20 mm", "Ash, white")],
+                        [Board("plank", "800 mm", "60 mm", thick)], seconds=1)  # fmt: skip
+        (plate, *_), *_ = compose(plan, imprint_of_plan(plan, "mm", "", DAY))
+        return " ".join(text.text for text in plate.texts)
+
+    assert "Board plank is much thicker than rail will be: resaw" in told("52 mm")
+    for thick in ("52 mm", "27 mm"):
+        assert "A rough piece is as thick as its board." in told(thick)
+    assert "resaw" not in told("27 mm")
+
+
 def test_other_plans_other_names(tmp_path, plan):
     plans = plan, saw_plan(stand_parts(), stand_rack(), kerf="3.2 mm", seconds=2)
     names = [save_saw_plan(each, folder=tmp_path, date=DAY).name for each in plans]

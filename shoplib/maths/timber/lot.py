@@ -53,7 +53,7 @@ class Lot:
 
     def finished_wood(self):
         """A row of a table: the wood in the finished parts."""
-        return "wood in the finished parts", f"{self.net() * 1e-9:.4f} m3, {self.net() / BOARD_FOOT:.1f} board feet"
+        return "wood in the finished parts", f"{self.net() * 1e-9:.4f} m³, {self.net() / BOARD_FOOT:.1f} board feet"
 
     def weighed(self, moisture, unit):
         """A row of a table: the weight in words; a timber that the tables do not hold has none."""
@@ -97,7 +97,7 @@ class Unplanned(Lot):
             ("boards to buy", self.why),
             ("boards on the rack", str(len(self.rack))),
             ("board feet on the rack, rough", f"{sum(map(board_feet, self.rack)):.1f}"),
-            ("wood on the rack", f"{wood * 1e-9:.4f} m3"),
+            ("wood on the rack", f"{wood * 1e-9:.4f} m³"),
             self.finished_wood(),
             self.weighed(moisture, unit),
         ])  # fmt: skip

@@ -94,12 +94,12 @@ class SawPlan(Lot):
         rows = [
             ("boards", str(len(self.boards))),
             ("board feet, rough", f"{sum(board_feet(each.board) for each in self.boards):.1f}"),
-            ("wood as bought", f"{bought * 1e-9:.4f} m3"),
+            ("wood as bought", f"{bought * 1e-9:.4f} m³"),
             self.finished_wood(),
             ("share that becomes parts", f"{100 * self.net() / bought:.0f} %" if bought else "none"),
         ]
         if self.in_money:
-            rows.append(("money", f"{self.cost:.2f}"))
+            rows.append(("money, in the currency of the prices", f"{self.cost:.2f}"))
         return Facts([*rows, self.weighed(moisture, unit)])
 
     def pieces_of(self, number, unit="mm"):
@@ -138,9 +138,9 @@ def _area(area, unit):
     """A face in m2, or in square feet.
 
     >>> _area(1.0, "mm"), _area(0.09290304, "in")
-    ('1.00 m2', '1.0 sq ft')
+    ('1.00 m²', '1.0 sq ft')
     """
-    return f"{area:.2f} m2" if unit == "mm" else f"{area / 0.09290304:.1f} sq ft"
+    return f"{area:.2f} m²" if unit == "mm" else f"{area / 0.09290304:.1f} sq ft"
 
 
 def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, progress=None, stop=None, unit="mm"):
@@ -155,7 +155,7 @@ def saw_plan(parts, boards, kerf="3 mm", end="20 mm", edge="4 mm", seconds=10, p
     >>> from shoplib.maths.timber.stock import Board, Part
     >>> rails = Part("rail", 4, "320 mm", "50 mm", "20 mm", "Ash, white")
     >>> saw_plan([rails], [Board("one", "1500 mm", "60 mm", "27 mm")])
-    The boards used measure 0.09 m2: no other choice of boards is cheaper. Boards: one (4 pieces).
+    The boards used measure 0.09 m²: no other choice of boards is cheaper. Boards: one (4 pieces).
     """
     sizes = {name: measure.plain("length", value) for name, value in (("kerf", kerf), ("end", end), ("edge", edge))}
     for name, value in sizes.items():
