@@ -227,9 +227,10 @@ def _tell(address, port, show, kept):
         where = home(found[0][0] if everywhere(address) else address, port)
         screen.print_picture(where)
         told = [f"The class pages are at {where}", TOGETHER, _on_screen(where, port, show, kept)]
-        told += [] if everywhere(address) else [
+        mine = {card for other, card in found if other == address or everywhere(address)}
+        told += [
             f"Are the tablets in another network? This computer is also in that of {card}: --address {other}"
-            for other, card in found if other != address
+            for other, card in found if card not in mine
         ]  # fmt: skip
     print("\n".join([*told, "Ctrl+C ends it."]), flush=True)
 

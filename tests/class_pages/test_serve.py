@@ -380,12 +380,13 @@ def test_in_a_network_the_address_stands_on_the_screen(told_by, monkeypatch):
 
 
 def test_where_there_are_more_networks_the_others_are_named(told_by, monkeypatch):
-    cards(monkeypatch, lo="127.0.0.1", a="192.0.2.9", hotspot="10.42.0.1")
+    cards(monkeypatch, lo="127.0.0.1", a="192.0.2.9 fd00::9", hotspot="10.42.0.1")
     monkeypatch.setattr(Server, "__init__", lambda self, folder, address, port, start=Server.__init__:
                         start(self, folder, "127.0.0.1", port))  # fmt: skip
     said, _ = told_by("--network", "--no-browser")
     assert "http://192.0.2.9:" in said
     assert "This computer is also in that of hotspot: --address 10.42.0.1\n" in said
+    assert said.count("another network") == 1 and "fd00" not in said
 
 
 def test_a_screen_that_cannot_be_made_holds_nothing_up(told_by, monkeypatch, tmp_path):
