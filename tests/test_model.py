@@ -1008,34 +1008,54 @@ class Everything(Model):
     total = result("total", "t")(lambda self: self.size * self.pieces)
 
 
+@pytest.mark.parametrize("cls", EXAMPLES, ids=lambda cls: cls.__name__)
+def test_a_refusal_names_its_size_before_the_sentence(cls):
+    """No sentence has to agree with a name such as "between the dowels", "casters" or "mitres out by"."""
+    sizes = EXAMPLES[cls][0]
+    for item in cls.inputs().values():
+        for wrong in (None, "-4 mm", "-4 kg", "-4 deg", "nonsense", "-4", 2.5):
+            try:
+                item.read(wrong)
+            except ValueError as refused:
+                assert str(refused).startswith(f"{item.words[0].upper()}{item.words[1:]}: "), str(refused)
+                assert str(refused).endswith("."), str(refused)
+    for name, item in cls.results().items():
+        if not item.plan:
+            continue
+        for ask in (sizes.working, sizes.budget, lambda name: sizes.find(next(iter(cls.inputs())), **{name: "1 mm"})):
+            with pytest.raises(ShapeError) as refused:
+                ask(name)
+            assert str(refused.value).startswith(f"{item.words[0].upper()}{item.words[1:]}: "), str(refused.value)
+
+
 @pytest.mark.parametrize(
     ("given_input", "error", "said"),
     [
-        ({"pieces": 2.0}, MeasureError, "pieces.*whole number.*2.0"),
-        ({"pieces": "2.5"}, MeasureError, "pieces.*whole number.*2.5"),
-        ({"pieces": "many"}, MeasureError, "pieces.*many"),
-        ({"pieces": True}, MeasureError, "pieces.*True"),
-        ({"pieces": None}, MeasureError, "pieces is missing"),
-        ({"pieces": "12 mm"}, MeasureError, "pieces.*12 mm"),
-        ({"pieces": "9" * 5000}, MeasureError, "pieces.*whole number"),
-        ({"pieces": "٤"}, MeasureError, "pieces"),
-        ({"pieces": 2}, ShapeError, "pieces is 2.*from 3 to 12"),
-        ({"pieces": 13}, ShapeError, "pieces is 13.*from 3 to 12"),
-        ({"pieces": -4}, ShapeError, "pieces is -4.*from 3 to 12"),
-        ({"turned": 1}, MeasureError, "turned over: say True or False, not '1'"),
-        ({"turned": "yes"}, MeasureError, "turned over.*yes"),
-        ({"turned": None}, MeasureError, "turned over is missing"),
-        ({"ring": "round"}, MeasureError, "ring grain: choose one of parallel, mitred, not 'round'"),
-        ({"ring": 1}, MeasureError, "ring grain.*1"),
-        ({"size": None}, MeasureError, "size a is missing"),
+        ({"pieces": 2.0}, MeasureError, "Pieces.*whole number.*2.0"),
+        ({"pieces": "2.5"}, MeasureError, "Pieces.*whole number.*2.5"),
+        ({"pieces": "many"}, MeasureError, "Pieces.*many"),
+        ({"pieces": True}, MeasureError, "Pieces.*True"),
+        ({"pieces": None}, MeasureError, "Pieces: this is missing"),
+        ({"pieces": "12 mm"}, MeasureError, "Pieces.*12 mm"),
+        ({"pieces": "9" * 5000}, MeasureError, "Pieces.*whole number"),
+        ({"pieces": "٤"}, MeasureError, "Pieces"),
+        ({"pieces": 2}, ShapeError, "Pieces: it must be from 3 to 12, not 2"),
+        ({"pieces": 13}, ShapeError, "Pieces: it must be from 3 to 12, not 13"),
+        ({"pieces": -4}, ShapeError, "Pieces: it must be from 3 to 12, not -4"),
+        ({"turned": 1}, MeasureError, "Turned over: say True or False, not '1'"),
+        ({"turned": "yes"}, MeasureError, "Turned over.*yes"),
+        ({"turned": None}, MeasureError, "Turned over: this is missing"),
+        ({"ring": "round"}, MeasureError, "Ring grain: choose one of parallel, mitred, not 'round'"),
+        ({"ring": 1}, MeasureError, "Ring grain.*1"),
+        ({"size": None}, MeasureError, "Size a: this is missing"),
         ({"size": 12}, MeasureError, "12.*unit"),
         ({"size": "12"}, MeasureError, "12.*unit"),
         ({"size": "12 kg"}, MeasureError, "12 kg.*mass"),
-        ({"size": "0 mm"}, ShapeError, r"size a is 0\.0 mm.*more than nothing.*larger"),
-        ({"size": "-3 mm"}, ShapeError, r"size a is -3\.0 mm.*more than nothing.*larger"),
-        ({"spare": "0 mm"}, ShapeError, "size b"),
-        ({"run": "-1 mm"}, ShapeError, r"size r is -1\.0 mm.*nothing or more"),
-        ({"weight": "0 kg"}, ShapeError, "weight is 0 kg.*more than nothing"),
+        ({"size": "0 mm"}, ShapeError, r"Size a: it must be more than nothing, not 0\.0 mm\. Give a larger"),
+        ({"size": "-3 mm"}, ShapeError, r"Size a: it must be more than nothing, not -3\.0 mm"),
+        ({"spare": "0 mm"}, ShapeError, "Size b"),
+        ({"run": "-1 mm"}, ShapeError, r"Size r: it must be nothing or more, not -1\.0 mm"),
+        ({"weight": "0 kg"}, ShapeError, "Weight: it must be more than nothing, not 0 kg"),
         ({"weight": "5 mm"}, MeasureError, "5 mm"),
     ],
 )
@@ -1049,7 +1069,7 @@ def test_what_cannot_be_read_names_the_input(given_input, error, said):
 def test_errors_are_value_errors_told_in_both_units():
     with pytest.raises(ValueError, match="25.4 mm") as caught:
         Everything(run="-1 in")
-    assert "size r is -1 in" in caught.value.tell("in")
+    assert "not -1 in" in caught.value.tell("in")
 
 
 @pytest.mark.parametrize("pieces", [7, "7", " 7 "])

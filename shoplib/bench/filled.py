@@ -6,7 +6,7 @@ from shoplib.maths.the_stand import Stand
 from shoplib.maths.the_stand.filling import Reckoned, Size
 from shoplib.maths.the_stand.made import measurable
 from shoplib.maths.the_stand.operations import OPERATIONS
-from shoplib.model import ShapeError
+from shoplib.model import ShapeError, headed
 from shoplib.paper.stand_file.keys import is_alike, text_for
 
 SET = ("length", "count", "table")  # kinds of result that a rule or a stop is set to
@@ -93,7 +93,8 @@ class Filled:
             if name is None:
                 behind.append(items[each].words)
             elif name in found and not is_alike(found[name], value):
-                raise ShapeError(f"The {_item(name).words} is one size of the stand: set it alike in all places here.")
+                words = headed(_item(name).words)
+                raise ShapeError(f"{words} this is one size of the stand. Set it alike in all places here.")
             else:
                 found[name] = value
         return found, tuple(behind)

@@ -6,6 +6,8 @@ page's theme, the accents from the Okabe-Ito palette, and no meaning hangs on a 
 
 from html import escape
 
+from shoplib.model import capital
+
 # Layouts are written out for each widget anew: a shared one that somebody closes would take all others along.
 BOX = {"flex": "0 0 128px", "width": "128px", "height": "40px", "flex_flow": "column", "align_items": "stretch"}
 NUMBER = {"height": "74px", "width": "auto", "flex_flow": "column", "align_items": "flex-start"}
@@ -128,7 +130,7 @@ def inputs(groups):
     """All controls, under their headings where they stand in groups: pairs of heading and the controls' HTML."""
     heading = f"grid-column:1/-1;font-weight:bold;font-size:15px;border-bottom:{LINE};margin:2px 0"
     inside = "".join(
-        (f"<div style='{heading}'>{escape(name[:1].upper() + name[1:])}</div>" if name else "") + "".join(made)
+        (f"<div style='{heading}'>{escape(capital(name))}</div>" if name else "") + "".join(made)
         for name, made in groups
     )
     return (

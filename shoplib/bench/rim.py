@@ -11,7 +11,7 @@ from shoplib.drawing.rims import draw_rim, without, write, write_out
 from shoplib.drawing.svg import svg
 from shoplib.maths.rims import plain_fit, read_points, trusted, verdict
 from shoplib.measure import MeasureError, plain
-from shoplib.model import ShapeError, public, write_value
+from shoplib.model import ShapeError, capital, public, write_value
 
 ROWS = 12
 WAYS = ("across", "up")
@@ -198,7 +198,7 @@ class RimBench(Standing):
 
     def _said(self):
         head = f"{without(self.found, self.rows)}found"
-        return looks.table(["What", head[:1].upper() + head[1:]], self.results()) + looks.paragraph(
+        return looks.table(["What", capital(head)], self.results()) + looks.paragraph(
             ("⚠ " if self.verdict().warns else "") + escape(self.verdict()), 16
         )
 

@@ -30,7 +30,7 @@ from shoplib.model.missing import MissingError, needing
 from shoplib.model.models import Model, answer, answer_in_full, given_in_full, known, model, summary
 from shoplib.model.offers import Offer
 from shoplib.model.results import FOUND, SET, Result, result, under_headings
-from shoplib.model.sentences import Caution, ShapeError, Told
+from shoplib.model.sentences import Caution, ShapeError, Told, capital, headed
 from shoplib.model.stand_in import Plain
 from shoplib.model.twins import inch_twin
 from shoplib.model.writing import (
@@ -47,8 +47,8 @@ from shoplib.model.writing import (
 
 __all__ = [
     "FINE", "FOUND", "LENGTH_STEPS", "REQUIRED", "SET", "Caution", "Cautions", "Facts", "Input", "MissingError",
-    "Model", "Offer", "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "choice",
-    "count", "decimal", "finely", "flag", "force", "given_in_full", "in_full", "inch_twin", "known", "length",
-    "length_in_full", "mass", "model", "needing", "percent", "public", "result", "stress", "summary", "surface",
-    "under_headings", "write_finely", "write_value",
+    "Model", "Offer", "Plain", "Result", "ShapeError", "Told", "angle", "answer", "answer_in_full", "capital",
+    "choice", "count", "decimal", "finely", "flag", "force", "given_in_full", "headed", "in_full", "inch_twin",
+    "known", "length", "length_in_full", "mass", "model", "needing", "percent", "public", "result", "stress",
+    "summary", "surface", "under_headings", "write_finely", "write_value",
 ]

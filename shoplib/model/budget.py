@@ -10,7 +10,7 @@ import math
 from typing import NamedTuple
 
 from shoplib.model.facts import Facts
-from shoplib.model.sentences import ShapeError
+from shoplib.model.sentences import ShapeError, headed
 from shoplib.model.writing import finely, public
 
 
@@ -111,7 +111,7 @@ def budget(cls, values, name, unit="mm"):
     """
     item = cls.results()[name]
     if item.plan:
-        raise ShapeError(f"The {item.words} are worked out step by step: ask for the budget of one size.")
+        raise ShapeError(f"{headed(item.words)} this is worked out step by step. Ask for the budget of one size.")
     found = plain_budget(cls, values, name)
     return found._replace(
         shares=tuple(_with_units(share, cls.inputs()[share.input].kind, item.kind) for share in found.shares),

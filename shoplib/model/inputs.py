@@ -1,7 +1,7 @@
 """Inputs, each declared once: words, symbol, range, step, and the tolerance that a careful person holds."""
 
 from shoplib import measure
-from shoplib.model.sentences import ShapeError
+from shoplib.model.sentences import ShapeError, headed
 from shoplib.model.writing import FINE, LENGTH_STEPS, public, write_value
 
 REQUIRED = object()
@@ -53,7 +53,7 @@ class Input:
         if value is None:
             if self.optional:
                 return None
-            raise measure.MeasureError(f"The {self.words} is missing. {self.help}")
+            raise measure.MeasureError(f"{headed(self.words)} this is missing. {self.help}")
         if self.kind == "count":
             return self._read_count(value)
         if self.kind == "flag":
@@ -63,7 +63,7 @@ class Input:
         try:
             size = measure.plain(self.kind, value)
         except measure.MeasureError as error:
-            raise measure.MeasureError(f"{self.words[:1].upper()}{self.words[1:]}: {error}") from None
+            raise measure.MeasureError(f"{headed(self.words)} {error}") from None
         return self._inside_limit(size)
 
     def _read_count(self, value):
@@ -72,31 +72,31 @@ class Input:
             number = int(number)
         if isinstance(number, bool) or not isinstance(number, int):
             raise measure.MeasureError(
-                f"The {self.words} is a count: write a whole number such as {self.low}, not {str(value)[:30]!r}."
+                f"{headed(self.words)} write a whole number such as {self.low}, not {str(value)[:30]!r}."
             )
         if not self.low <= number <= self.high:
             raise ShapeError(
-                f"The {self.words} is {number}: it must be from {self.low} to {self.high}.", input=self.name
+                f"{headed(self.words)} it must be from {self.low} to {self.high}, not {number}.", input=self.name
             )
         return number
 
     def _read_flag(self, value):
         if isinstance(value, bool):
             return value
-        raise measure.MeasureError(f"{self.words}: say True or False, not {str(value)[:30]!r}.")
+        raise measure.MeasureError(f"{headed(self.words)} say True or False, not {str(value)[:30]!r}.")
 
     def _read_choice(self, value):
         if isinstance(value, str) and value in self.options:
             return value
         raise measure.MeasureError(
-            f"{self.words}: choose one of {', '.join(self.options)}, not {str(value)[:30]!r}."
+            f"{headed(self.words)} choose one of {', '.join(self.options)}, not {str(value)[:30]!r}."
         )
 
     def _inside_limit(self, value):
         """A size whose range starts above nothing must be above nothing; one that starts at nothing may be it."""
         if self.low > 0 and value <= 0 or self.low == 0 and value < 0:
             wanted = "more than nothing" if self.low > 0 else "nothing or more"
-            sentence = f"The {self.words} is {{}}: it must be {wanted}. Give a larger one."
+            sentence = f"{headed(self.words)} it must be {wanted}, not {{}}. Give a larger one."
             if self.kind == "length":
                 raise ShapeError(sentence, value, input=self.name)
             raise ShapeError(sentence.format(self.write(value)), input=self.name)

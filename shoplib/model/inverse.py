@@ -11,7 +11,7 @@ import math
 from shoplib import measure
 from shoplib.model.facts import Facts
 from shoplib.model.inputs import is_in_inches
-from shoplib.model.sentences import ShapeError
+from shoplib.model.sentences import ShapeError, headed
 from shoplib.model.writing import finely, public
 
 SAMPLES = 240
@@ -57,11 +57,11 @@ def plain_answers(cls, values, input, wanted):
     (name, value), = wanted.items()
     result = cls.results()[name]
     if result.plan:
-        raise ShapeError(f"The {result.words} are worked out step by step: they cannot be turned round.")
+        raise ShapeError(f"{headed(result.words)} what is worked out step by step cannot be turned round.")
     target = _target(result, value)
     item = cls.inputs()[input]
     if item.kind in ("flag", "choice"):
-        raise ShapeError(f"{item.words}: this is a choice, not a size. Try each in turn.", input=input)
+        raise ShapeError(f"{headed(item.words)} this is a choice, not a size. Try each in turn.", input=input)
     return plain_find(cls, values, item, result, target)
 
 

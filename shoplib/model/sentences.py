@@ -3,6 +3,24 @@
 from shoplib.model.writing import FINE, LENGTH_STEPS, write_value
 
 
+def capital(words):
+    """Words as they begin a line or a sentence; what comes after the first letter stays as it is.
+
+    >>> capital("V's bottom to leg's centre"), capital("dowel hole")
+    ("V's bottom to leg's centre", 'Dowel hole')
+    """
+    return words[:1].upper() + words[1:]
+
+
+def headed(words):
+    """A size's name before a sentence about it, so that none has to agree with it.
+
+    >>> headed("between the dowels")
+    'Between the dowels:'
+    """
+    return f"{capital(words)}:"
+
+
 class Told:
     """A sentence with lengths in it, told in the unit that the reader works in.
 

@@ -18,7 +18,7 @@ from typing import NamedTuple
 
 from shoplib import measure
 from shoplib.model.formula import brings_sizes, formula, gravity, hangs_on, on_the_page, symbols
-from shoplib.model.sentences import ShapeError
+from shoplib.model.sentences import ShapeError, headed
 from shoplib.model.stand_in import Plain
 from shoplib.model.writing import IN_POUNDS
 
@@ -127,7 +127,8 @@ class Working:
 
     def __init__(self, cls, plain, name, unit="mm", whole=False):
         if cls.results()[name].plan:
-            raise ShapeError(f"The {cls.results()[name].words} are worked out step by step, not by one formula.")
+            words = headed(cls.results()[name].words)
+            raise ShapeError(f"{words} this is worked out step by step, not by one formula.")
         self.cls, self.plain, self.name, self.unit = cls, plain, name, unit
         self.worked_in = "mm" if brings_sizes(cls, name) else unit
         self.settled = () if whole else self._left_out()

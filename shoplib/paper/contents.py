@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from shoplib.model import answer_in_full, in_full, under_headings
+from shoplib.model import answer_in_full, capital, in_full, under_headings
 from shoplib.paper.imprint import Imprint
 
 
@@ -66,7 +66,7 @@ def _settings(plain, items, unit):
 
 
 def _steps(item, values, unit):
-    return _capital(item.words), tuple(in_full(item.write(value, unit), value, item.kind, unit) for value in values)
+    return capital(item.words), tuple(in_full(item.write(value, unit), value, item.kind, unit) for value in values)
 
 
 def _plan(item, rows, unit):
@@ -77,8 +77,4 @@ def _plan(item, rows, unit):
         (number, *(in_full(text, cell, "length", unit) for text, cell in zip(texts, row)))
         for (number, *texts), row in zip(short, rows)
     )
-    return Plan(_capital(item.words), head, full, short)
-
-
-def _capital(words):
-    return words[:1].upper() + words[1:]
+    return Plan(capital(item.words), head, full, short)

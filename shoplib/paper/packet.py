@@ -18,7 +18,7 @@ from shoplib.maths.the_stand import limits
 from shoplib.maths.the_stand.operations import has_mitres
 from shoplib.maths.the_stand.order import relations
 from shoplib.maths.the_stand.told import sizes_of, words_of
-from shoplib.model import MissingError, ShapeError, answer_in_full, given_in_full, in_full
+from shoplib.model import MissingError, ShapeError, answer_in_full, capital, given_in_full, in_full
 from shoplib.paper import card, dxf, pages, saw_plan
 from shoplib.paper.contents import contents_of
 from shoplib.paper.document import Entry, save_pdf
@@ -363,7 +363,7 @@ def _needs(stand, step, unit):
         yield words
     found = "; ".join(_need(stand, known, each, unit) for each in sizes_of(step.name, known))
     if found:
-        yield f"{found[:1].upper()}{found[1:]}."
+        yield f"{capital(found)}."
 
 
 def _need(stand, known, each, unit):
@@ -383,7 +383,7 @@ def _sizes(report, stand):
         rows = [(item.words, given_in_full(stand.plain, item.name, unit), _made(item, made, unit)) for item in found]
         across = 3 if any(row[2] for row in rows) else 2  # a column only where something of the group was measured
         head = ("size", "nominal", "as made")[:across]
-        tables.append((group[:1].upper() + group[1:], head, [row[:across] for row in rows]))
+        tables.append((capital(group), head, [row[:across] for row in rows]))
     report.columns(tables)
     found = [(item, value) for name, value in made.items() if (item := stand.results().get(name))]
     if found:

@@ -307,7 +307,7 @@ def test_one_size_in_two_places_is_set_alike(mine):
     assert isinstance(stubs.model, StubBar)
     stubs.hear({"choose.bar_species": "Oak, white", "choose.stub_species": "Maple, sugar"})
     stubs.hear({"keep": "planned"})
-    assert "one size of the stand: set it alike" in reads(stubs, "mine.told")
+    assert "this is one size of the stand. Set it alike" in reads(stubs, "mine.told")
     stubs.hear({"choose.stub_species": "Oak, white"})
     keep(stubs)
     assert read_stand(FILE).timber == "Oak, white"

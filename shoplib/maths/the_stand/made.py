@@ -4,7 +4,7 @@ from shoplib import measure
 from shoplib.maths.the_stand import limits
 from shoplib.maths.the_stand.filling import NUMBERS, Reckoned
 from shoplib.maths.the_stand.operations import OPERATIONS
-from shoplib.model import Input, ShapeError
+from shoplib.model import Input, ShapeError, headed
 
 
 def checked(stand, operation, filled_from):
@@ -31,5 +31,5 @@ def read_measured(item, value):
         return item.read(value)
     found = measure.plain(item.kind, value)
     if found <= 0:
-        raise ShapeError(f"The {item.words} cannot measure {str(value)[:30]}: it must be more than nothing.")
+        raise ShapeError(f"{headed(item.words)} it must be more than nothing, not {str(value)[:30]}.")
     return found

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from shoplib.maths.the_stand import Stand
 from shoplib.measure import MeasureError
+from shoplib.model import headed
 from shoplib.paper.files import Printout, alone_in, save_whole
 from shoplib.paper.stand_file.keys import (
     differing,
@@ -123,7 +124,7 @@ def _merged(stand, since, now, name):
 def _conflict(name, key, read, there, here):
     words = words_of(key)
     return (
-        f"{words[:1].upper()}{words[1:]}: another page has kept {there} in {name} meanwhile, where this page had read "
+        f"{headed(words)} another page has kept {there} in {name} meanwhile, where this page had read "
         f"{read}; here it is {here}. Nothing was kept."
     )
 

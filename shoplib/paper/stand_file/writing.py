@@ -4,6 +4,7 @@ import re
 import tomllib
 
 from shoplib.maths.the_stand import Stand
+from shoplib.model import capital
 from shoplib.model.inputs import is_in_inches
 from shoplib.paper.stand_file.keys import (
     MADE,
@@ -45,7 +46,7 @@ def new_text(stand, unit=None):
 
 def _row(name, item, value, unit):
     """One size as its line, and the note behind it."""
-    note = f"{item.words[:1].upper()}{item.words[1:]}. {item.help}"
+    note = f"{capital(item.words)}. {item.help}"
     if item.kind == "choice" and len(item.options) < 6:
         note += f" One of: {', '.join(item.options)}."
     if value is None:
