@@ -7,18 +7,23 @@ import sys
 import tempfile
 from pathlib import Path
 
-from shoplib.class_pages import pages, wheels
+from shoplib.class_pages import interpreter, pages, wheels
 
 PYODIDE = "pyodide@314.0.6"
 KERNEL = "@jupyterlite/pyodide-kernel-extension"
 LOOSE = ("fa-*.svg", "fa-*.eot", "fa-*.ttf")  # letters for browsers of long ago
+DIAGRAMS = (b"mermaid", b"vega", b"cytoscape", b"org.eclipse.elk")  # no lesson writes a diagram as text
+LARGE = 200_000  # bytes
 NO_NEWS = {"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False}}
 OVERRIDES = NO_NEWS | {
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
     "@jupyterlab/docmanager-extension:plugin": {"autosave": False},  # so that a lesson opens as it was built
 }
 CONFIG = {"appName": "Shop geometry", "exposeAppInBrowser": True, "enableMemoryStorage": False}
-KERNEL_CONFIG = {"disablePyPIFallback": True, "loadPyodideOptions": {"packages": list(wheels.FIRST)}}
+KERNEL_CONFIG = {
+    "disablePyPIFallback": True, "loadPyodideOptions": {"packages": list(wheels.FIRST)},
+    "pyodideUrl": f"./static/pyodide/{interpreter.START}",
+}  # fmt: skip
 
 
 def build(site, lessons="notebooks", core=None, say=print):
@@ -36,7 +41,8 @@ def build(site, lessons="notebooks", core=None, say=print):
         work = Path(work)
         core = Path(core).resolve() if core else fetch_core(work)
         say("The wheels are fetched and compiled.")
-        compiled = wheels.lay(core, work / "lite" / "static" / "pyodide", extensions() / KERNEL / "static" / "pypi")
+        python = work / "lite" / "static" / "pyodide"
+        compiled = interpreter.lay(core, python, extensions() / KERNEL / "static" / "pypi")
         if not compiled:
             say("There is no node here to compile with: the pages start more slowly.")
         say("The pages are put together.")
@@ -96,6 +102,14 @@ def front_end(work, target):
     config |= CONFIG
     config["litePluginSettings"][f"{KERNEL}:kernel"] |= KERNEL_CONFIG
     where.write_text(json.dumps(told), "utf-8")
+    for path in loose(target / "build"):
+        path.unlink()
+
+
+def loose(parts):
+    """Those of the front end's parts that these lessons never ask for."""
     for pattern in LOOSE:
-        for path in (target / "build").glob(pattern):
-            path.unlink()
+        yield from parts.glob(pattern)
+    for path in parts.glob("[0-9]*.js"):
+        if path.stat().st_size > LARGE and any(word in path.read_bytes() for word in DIAGRAMS):
+            yield path

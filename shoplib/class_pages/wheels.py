@@ -1,9 +1,8 @@
-"""Wheels for Pyodide: fetched once, compiled by the very Python that runs them, and listed in a lock file."""
+"""The wheels that a page needs: fetched once, and what they say of themselves."""
 
 import email
 import hashlib
 import importlib.metadata
-import json
 import shutil
 import subprocess
 import sys
@@ -22,7 +21,6 @@ WHERE = {
     "python_version": "3.14", "python_full_version": "3.14.0", "sys_platform": "emscripten", "os_name": "posix",
     "platform_system": "Emscripten", "platform_machine": "wasm32", "implementation_name": "cpython", "extra": "",
 }  # fmt: skip
-CORE = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "package.json")
 
 
 def gather(folder, kernel):
@@ -65,24 +63,16 @@ class Wheel:
             about = next(name for name in files if name.endswith(".dist-info/METADATA"))
             found = email.message_from_bytes(packed.read(about))
         self.name, self.version = canonicalize_name(found["Name"]), found["Version"]
-        self.imports = sorted({name.partition("/")[0].partition(".")[0] for name in files if _is_code(name)})
         wanted = map(Requirement, found.get_all("Requires-Dist") or ())
         self.wanted = [each for each in wanted if _holds(each.marker)]
         self.needs = {canonicalize_name(each.name) for each in self.wanted}
         if self.name == "shoplib":
             self.needs |= set(OURS)
 
-    def entry(self, known):
-        """Its entry in the lock file; `known` names all that the folder has."""
-        return {
-            "name": self.name, "version": self.version, "file_name": self.path.name, "install_dir": "site",
-            "sha256": hashlib.sha256(self.path.read_bytes()).hexdigest(), "package_type": "package",
-            "imports": self.imports, "depends": sorted(self.needs & known), "unvendored_tests": False,
-        }  # fmt: skip
-
-
-def _is_code(name):
-    return name.endswith((".py", ".pyc")) and ".dist-info/" not in name and ".data/" not in name
+    def told(self):
+        """What the list of packages says of it."""
+        sha256 = hashlib.sha256(self.path.read_bytes()).hexdigest()
+        return {"version": self.version, "wheel": self.path.name, "sha256": sha256, "needs": sorted(self.needs)}
 
 
 def _holds(marker):
@@ -90,40 +80,13 @@ def _holds(marker):
 
 
 def needed(wheels):
-    """Those wheels that are reached from what a page loads first."""
+    """Those wheels that are reached from what a page loads first; RuntimeError names one that is missing."""
     found, todo = {}, [*FIRST]
     while todo:
         name = todo.pop()
-        if name in wheels and name not in found:
+        if name not in wheels:
+            raise RuntimeError(f"The wheel of {name} is missing, which the pages need: fetch the wheels again.")
+        if name not in found:
             found[name] = wheels[name]
             todo += wheels[name].needs
     return found
-
-
-def compile_all(core, folder):
-    """Let Pyodide itself compile the wheels; returns whether it could, for that needs node."""
-    node = shutil.which("node")
-    if node is None:
-        return False
-    command = [node, str(HERE / "precompile.mjs"), (core / "pyodide.mjs").as_uri(), str(core), str(folder)]
-    subprocess.run(command, check=True, stdout=subprocess.DEVNULL)
-    return True
-
-
-def lay(core, target, kernel):
-    """Fill a folder with Pyodide's core and all wheels, and with the lock file that lists them; whether compiled."""
-    target.mkdir(parents=True)
-    for name in CORE:
-        (target / name).write_bytes((core / name).read_bytes())
-    with tempfile.TemporaryDirectory() as gathered:
-        gather(Path(gathered), kernel)
-        wheels = {wheel.name: wheel for wheel in map(Wheel, sorted(Path(gathered).glob("*.whl")))}
-        for wheel in needed(wheels).values():
-            (target / wheel.path.name).write_bytes(wheel.path.read_bytes())
-    compiled = compile_all(core, target)
-    lock = json.loads((core / "pyodide-lock.json").read_text("utf-8"))
-    wheels = [Wheel(path) for path in sorted(target.glob("*.whl"))]
-    known = {wheel.name for wheel in wheels}
-    lock["packages"] = {wheel.name: wheel.entry(known) for wheel in wheels}
-    (target / "pyodide-lock.json").write_text(json.dumps(lock), "utf-8")
-    return compiled

@@ -2,7 +2,6 @@
 
 import json
 import re
-import zipfile
 
 import pytest
 
@@ -10,7 +9,6 @@ from shoplib.class_pages import pages
 from shoplib.class_pages.__main__ import main
 from shoplib.class_pages.build import build
 from shoplib.class_pages.serve import PORT
-from shoplib.class_pages.wheels import Wheel, needed
 
 
 @pytest.fixture(scope="module")
@@ -61,28 +59,6 @@ def test_what_a_notebook_is_called_is_text(tmp_path):
     (tmp_path / "01_nasty.ipynb").write_text(json.dumps({"cells": cells}), "utf-8")
     (lesson,) = pages.lessons(tmp_path)
     assert nasty not in pages.contents([lesson])
-
-
-def wheel(folder, name, *wants):
-    """A wheel of one module, with its wants."""
-    path = folder / f"{name.replace('-', '_')}-1.0-py3-none-any.whl"
-    wanted = "".join(f"Requires-Dist: {each}\n" for each in wants)
-    about = f"Metadata-Version: 2.1\nName: {name}\nVersion: 1.0\n{wanted}"
-    with zipfile.ZipFile(path, "w") as packed:
-        packed.writestr(f"{name}.pyc", b"")
-        packed.writestr(f"{name}-1.0.dist-info/METADATA", about)
-    return Wheel(path)
-
-
-def test_the_lock_file_lists_what_this_python_needs(tmp_path):
-    wants = ("comm>=0.2", 'pexpect; sys_platform != "emscripten"', 'old; python_version < "3.12"', "absent")
-    wheels = {each.name: each for each in (
-        wheel(tmp_path, "ipython", *wants), wheel(tmp_path, "comm"), wheel(tmp_path, "pexpect"), wheel(tmp_path, "old"),
-    )}  # fmt: skip
-    assert set(needed(wheels)) == {"ipython", "comm"}
-    entry = wheels["ipython"].entry(set(wheels))
-    assert entry["depends"] == ["comm"] and entry["imports"] == ["ipython"] and len(entry["sha256"]) == 64
-    assert entry["file_name"] == "ipython-1.0-py3-none-any.whl"
 
 
 def test_a_folder_that_holds_something_else_is_not_built_over(tmp_path):
