@@ -4,6 +4,7 @@ import base64
 import itertools
 import os
 import threading
+import weakref
 from functools import cached_property
 from html import escape
 
@@ -16,6 +17,7 @@ from shoplib.drawing.svg import svg
 
 UNITS = {"millimetres": "mm", "inches": "in"}
 _numbers = itertools.count(1)
+all_standing = weakref.WeakSet()
 
 
 class Standing:
@@ -32,6 +34,7 @@ class Standing:
 
     def __init__(self):
         self.lock, self.place = threading.RLock(), next_place()
+        all_standing.add(self)
 
     @cached_property
     def prefix(self):

@@ -1,21 +1,19 @@
 // Runs a lesson in a frame beside its still text, says how far it is, and shows it when it is ready, without its code.
+import {MyStand} from "./my_stand.js";
+
 const byId = id => document.getElementById(id);
-const frame = byId("lesson"), code = byId("code"), far = byId("far"), status = byId("status"), still = byId("still");
-const LOOKS = `
-  #top-panel-wrapper, #menu-panel-wrapper, #spacer-widget-top, #spacer-widget-bottom, .jp-NotebookPanel-toolbar,
-  .jp-Notebook-footer, .jp-Collapser, .jp-cell-toolbar, .jp-InputPrompt, .jp-OutputPrompt { display: none !important; }
-  #main-panel { top: 0 !important; height: 100% !important; }
-  .run-by-hand { display: none !important; }
-  body.without-code .jp-CodeCell > .jp-Cell-inputWrapper { display: none !important; }
-  .jp-Notebook { touch-action: pan-y; }
-  .jp-OutputArea-output, .jp-RenderedMarkdown { padding-left: 12px !important; }`;
+const frame = byId("lesson"), code = byId("code"), whole = byId("notebook"), far = byId("far"), status = byId("status");
+const time = byId("time"), still = byId("still"), mine = byId("mine");
+const begun = performance.now(), seconds = () => Math.round((performance.now() - begun) / 1000);
+const LATE = "It takes longer than last time.", PATIENCE = 600;  // s
 
 const tell = (text, share) => {
   status.textContent = text;
-  far.value = 100 * share;
+  from = share;
+  move();
 };
-const until = async (what, seconds = 600) => {
-  for (const end = Date.now() + 1000 * seconds; Date.now() < end;) {
+const until = async (what, patience = PATIENCE) => {
+  for (const end = Date.now() + 1000 * patience; Date.now() < end;) {
     const found = what();
     if (found) return found;
     await new Promise(resolve => setTimeout(resolve, 100));
@@ -23,55 +21,142 @@ const until = async (what, seconds = 600) => {
   throw new Error("it takes too long");
 };
 
+// How far it is: by the steps that are done, and between them by the time that it took here last.
+const last = Number(remember("seconds"));
+let from = 0, step = "";
+function remember(name, value) {
+  try {
+    if (value !== undefined) localStorage.setItem(name, value);
+    return localStorage.getItem(name);
+  } catch {
+    return null;  // a browser that keeps nothing
+  }
+}
+function move() {
+  const now = seconds();
+  far.value = Math.max(far.value, 100 * from, last ? Math.min(95, 95 * now / last) : 0);
+  const guess = last && now > last + 2 ? LATE : last ? `Last time it took ${last} s here.` : "The first time can take a minute.";
+  time.textContent = `${step}${now} s. ${guess}`;
+}
+const clock = setInterval(move, 1000);
+
 async function start() {
+  if (typeof WebAssembly !== "object") throw new Error("this browser is too old");
   frame.hidden = false;
   frame.classList.add("starting");
   frame.src = frame.dataset.notebook;
-  tell("The lesson's page is being loaded. You can read it meanwhile.", 0.05);
+  tell("The lesson is being loaded. You can read it meanwhile.", 0.05);
   const app = await until(() => frame.contentWindow.jupyterapp);
   const inside = frame.contentWindow;
-  inside.addEventListener("beforeunload", event => event.stopImmediatePropagation(), true);
-  const looks = inside.document.createElement("style");
-  looks.textContent = LOOKS;
-  inside.document.head.append(looks);
-  inside.document.body.classList.add("without-code");
+  guard(inside);
+  light(app, inside);
   tell("Python is being started in this browser. You can read meanwhile.", 0.2);
+  await wake(app, new URL(frame.src).searchParams.get("path"));
   const panel = await until(() => app.shell.currentWidget);
   await panel.context.ready;
   const kernel = await until(() => panel.sessionContext.session?.kernel);
-  await until(() => kernel.status === "idle");
-  await lay(kernel);
+  await until(() => awake(kernel));
+  const stand = offer(app);
+  await join(stand, kernel);
   await run(app, panel);
+  stand.follow();
+  panel.sessionContext.statusChanged.connect((_, now) => now.includes("restarting") && again(stand, kernel));
+}
+
+function awake(kernel) {
+  if (kernel.status === "dead") throw new Error("Python stopped: perhaps this device has too little memory");
+  return kernel.status === "idle";
+}
+
+// Python starts while the notebook is still being opened, which finds it by its path. The first hold on it is let go
+// at once: the widgets of the page hear only over the notebook's own.
+async function wake(app, path) {
+  const {kernelspecs, sessions} = app.serviceManager;
+  const name = await until(() => kernelspecs.specs?.default);
+  (await sessions.startNew({path, name: path, type: "notebook", kernel: {name}})).dispose();
+}
+
+// A Python that was started anew from the notebook's menu gets its files again.
+async function again(stand, kernel) {
+  await until(() => awake(kernel));
+  await join(stand, kernel);
+}
+
+async function join(stand, kernel) {
+  await lay(kernel);
+  await stand.join(kernel);
 }
 
 // The files that a lesson reads: without a service worker Python does not see those beside the notebook.
 async function lay(kernel) {
-  const texts = {};
-  for (const name of frame.dataset.files.split(" ").filter(Boolean))
-    texts[name] = await (await fetch(`../jupyter/files/notebooks/${name}`)).text();
+  const files = byId("files").textContent;
   const code = `import json, pathlib
-for name, text in json.loads(${JSON.stringify(JSON.stringify(texts))}).items():
-    pathlib.Path(name).write_text(text, "utf-8")
+for name, text in json.loads(${JSON.stringify(files)}).items():
+    pathlib.Path(name).parent.mkdir(parents=True, exist_ok=True)
+    pathlib.Path(name).write_bytes(text.encode())
 del json, pathlib, name, text`;
-  if (Object.keys(texts).length) await kernel.requestExecute({code, silent: true, store_history: false}).done;
+  if (files !== "{}") await kernel.requestExecute({code, silent: true, store_history: false}).done;
 }
 
-// Without the bars of the notebook, from the top, with links that lead to the lessons' pages.
+// Light or dark as the reader's device is; the drawings bring their own white ground.
+function light(app, inside) {
+  const dark = matchMedia("(prefers-color-scheme: dark)"), follow = () => {
+    const theme = `JupyterLab ${dark.matches ? "Dark" : "Light"}`;
+    if (inside.document.body.dataset.jpThemeName !== theme) app.commands.execute("apputils:change-theme", {theme});
+  };
+  dark.addEventListener("change", follow);
+  app.restored.then(follow);
+}
+
+// A lesson is used, not edited: no key or double click changes its text or takes a cell away, as they do in a notebook.
+function guard(inside) {
+  const {document} = inside;
+  const looks = Object.assign(document.createElement("link"), {rel: "stylesheet", href: new URL("../inside.css", location)});
+  document.head.append(looks);
+  document.body.classList.add("lesson", "without-code");
+  const read = event => document.body.classList.contains("lesson")
+    && !event.target.closest?.("input, textarea, select, [data-lm-suppress-shortcuts], .cm-content");
+  const stop = event => read(event) && event.stopImmediatePropagation();
+  for (const kind of ["keydown", "dblclick"]) inside.addEventListener(kind, stop, true);
+  inside.addEventListener("beforeunload", event => event.stopImmediatePropagation(), true);
+}
+
+// From where the reader was, with links that lead to the lessons' pages, in words that fit a page that runs by itself.
 function dress(inside, panel) {
-  panel.toolbar.hide();
-  inside.dispatchEvent(new Event("resize"));
-  for (const each of inside.document.querySelectorAll(".jp-RenderedMarkdown p"))
+  const {document} = inside;
+  for (const each of document.querySelectorAll(".jp-RenderedMarkdown :is(p, li)")) {
     if (each.textContent.startsWith("Press Run")) each.classList.add("run-by-hand");
-  inside.document.addEventListener("click", event => {
-    const link = event.target.closest?.("a[href]"), lesson = link?.href.match(/(\d\d_\w+)\.ipynb/);
+    const run = each.querySelector("strong");
+    if (run?.textContent === "Run ▸ Run All Cells" && run.previousSibling?.textContent.endsWith("choose ")) {
+      run.previousSibling.textContent = run.previousSibling.textContent.replace(/choose $/, "wait until it is ready");
+      run.remove();
+    }
+  }
+  document.addEventListener("click", event => {
+    const link = event.target.closest?.("a[href]"), lesson = link?.href.match(/(\d\d_\w+)\.ipynb(#.*)?$/);
     if (!lesson) return;
     event.preventDefault();
     event.stopPropagation();
-    location.href = `${lesson[1]}.html`;
+    location.href = lesson[2] === "#Contents" ? "../index.html" : `${lesson[1]}.html`;
   }, true);
   panel.content.activeCellIndex = 0;
-  panel.content.node.querySelector(".jp-WindowedPanel-outer")?.scrollTo(0, 0);
-  panel.content.node.scrollTo(0, 0);
+}
+
+// The heading that the reader has just passed, and how far it stands from the window's upper edge.
+function place() {
+  const edge = document.querySelector("header").getBoundingClientRect().bottom;
+  const passed = [...still.querySelectorAll("h1, h2, h3, h4")].filter(each => each.getBoundingClientRect().top < edge + 40);
+  const heading = scrollY > 0 && passed.at(-1);
+  return heading ? {words: plain(heading), top: heading.getBoundingClientRect().top - edge} : null;
+}
+
+const plain = heading => heading.textContent.replace("¶", "").trim();
+
+function go(place, panel) {
+  const scroller = panel.content.node.querySelector(".jp-WindowedPanel-outer") ?? panel.content.node;
+  scroller.scrollTo(0, 0);
+  const found = place && [...scroller.querySelectorAll("h1, h2, h3, h4")].find(each => plain(each) === place.words);
+  if (found) scroller.scrollTo(0, found.getBoundingClientRect().top - scroller.getBoundingClientRect().top - place.top);
 }
 
 async function run(app, panel) {
@@ -79,26 +164,99 @@ async function run(app, panel) {
   const all = [...panel.content.model.cells].filter(cell => cell.type === "code");
   const errors = [];
   let done = 0;
-  panel.sessionContext.iopubMessage.connect((_, message) => {
+  tell("The lesson runs.", 0.5);
+  const note = (_, message) => {
     if (message.header.msg_type === "execute_input") done += 1;
     if (message.header.msg_type === "error") errors.push(message.content.evalue);
-    if (done <= all.length) tell(`The lesson runs: step ${done} of ${all.length}.`, 0.5 + done / all.length / 2);
-  });
+    step = `Step ${Math.min(done, all.length)} of ${all.length}, `;
+    from = 0.5 + Math.min(done, all.length) / all.length / 2;
+    move();
+  };
+  panel.sessionContext.iopubMessage.connect(note);
   await app.commands.execute("notebook:run-all-cells");
+  panel.sessionContext.iopubMessage.disconnect(note);
+  clearInterval(clock);
+  const was = place();
   still.hidden = true;
   frame.classList.remove("starting");
-  code.disabled = false;
-  far.hidden = true;
+  for (const each of [code, whole]) each.disabled = false;
+  far.hidden = time.hidden = true;
+  panel.toolbar.hide();
   dress(inside, panel);
+  inside.dispatchEvent(new Event("resize"));
+  go(was, panel);
+  if (document.activeElement === document.body) frame.focus();
+  const left = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
+  if (left) wrong(`The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Press Notebook to see where.`);
+  else tell("Ready: all of it runs on this device.", 1);
+  if (!left) remember("seconds", seconds());
   document.body.dataset.ready = "yes";
-  const shown = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
-  tell(shown ? `The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Open the notebook to see where.`
-    : "Ready: all of it runs on this device.", 1);
+}
+
+function wrong(text) {
+  byId("telling").classList.add("wrong");
+  tell(text, 0);
+  byId("again").hidden = false;
+  far.hidden = time.hidden = true;
+  clearInterval(clock);
+}
+
+// Why it did not start, and what to do, in plain words.
+async function failed(error) {
+  const reached = await fetch(location.href, {cache: "no-store"}).then(answer => answer.ok, () => false);
+  wrong(reached ? `The lesson could not be started: ${error.message}. Close other tabs, then try again. You can read it meanwhile.`
+    : "These pages cannot be reached any more. Is this device still in the workshop's network? Then try again.");
 }
 
 code.addEventListener("click", () => {
   const hides = frame.contentDocument.body.classList.toggle("without-code");
-  code.textContent = hides ? "Show the code" : "Hide the code";
   code.setAttribute("aria-pressed", String(!hides));
 });
-start().catch(error => tell(`The lesson could not be started: ${error.message}. Load the page again, or open the notebook.`, 0));
+
+// The notebook proper, as it is running here: its menus and bars come back, and its cells can be changed and run.
+whole.addEventListener("click", () => {
+  const {body} = frame.contentDocument, shown = !body.classList.toggle("lesson");
+  whole.setAttribute("aria-pressed", String(shown));
+  body.classList.toggle("without-code", !shown);
+  code.setAttribute("aria-pressed", String(shown));
+  code.disabled = shown;
+  const {toolbar} = frame.contentWindow.jupyterapp.shell.currentWidget;
+  shown ? toolbar.show() : toolbar.hide();
+  frame.contentWindow.dispatchEvent(new Event("resize"));
+});
+byId("again").addEventListener("click", () => location.reload());
+
+// My stand's file on this device: to begin, to open, to take along, to forget.
+function offer(app) {
+  const [about, begin, open, chosen, taken, forget] = ["about", "begin", "open", "chosen", "taken", "forget"].map(byId);
+  const stand = new MyStand(app.serviceManager.contents, (text, said) => {
+    about.textContent = said || (text === null ? about.dataset.none : about.dataset.kept);
+    if (said) mine.open = true;
+    begin.hidden = text !== null;
+    forget.hidden = taken.hidden = text === null;
+    taken.href = text === null ? "" : `data:text/plain;charset=utf-8,${encodeURIComponent(text)}`;
+  });
+  const put = async (text, failure) => {
+    const said = await stand.put(text);
+    if (said) about.textContent = `${failure} ${said}`;
+  };
+  begin.onclick = async () => put(await (await fetch("../jupyter/files/notebooks/stand.toml")).text(), "");
+  open.onclick = () => chosen.click();
+  chosen.onchange = async () => {
+    const [file] = chosen.files, known = stand.text !== null;
+    if (file && (!known || confirm("There is a stand of yours on this device. Put the file in its place?")))
+      await put(await file.text(), `${file.name} was not opened.`);
+    chosen.value = "";
+  };
+  forget.onclick = () => {
+    if (confirm("Forget my_stand.toml on this device? Download it first if you want to keep it.")) put(null, "");
+  };
+  mine.querySelector("summary").removeAttribute("aria-disabled");
+  mine.addEventListener("keydown", event => event.key === "Escape" && (mine.open = false));
+  addEventListener("blur", () => setTimeout(() => document.activeElement === frame && (mine.open = false)));
+  document.addEventListener("click", event => mine.contains(event.target) || (mine.open = false));
+  for (const each of [begin, open]) each.disabled = false;
+  return stand;
+}
+
+start().catch(failed);
