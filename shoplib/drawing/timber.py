@@ -12,18 +12,19 @@ from shoplib.maths.timber.stock import told
 
 TITLE, GAP = 17.0, 10.0
 SMALLEST = 8.0  # px: a smaller number would not be read
-HOW_TO_READ = (
-    "Widths are drawn larger than lengths. Large numbers: pieces. Small ones: cuts in their order; those without room "
-    "are in the list."
-)
+HOW_TO_READ = "Widths are drawn larger than lengths. Large numbers: pieces. Small ones: cuts in their order{}."
+LISTED = "; those without room are in the list"
 LONGER = 3.0  # at most so many times is the width drawn larger than the length
 
 
-def draw_boards(plan, unit="mm", boards=None, width=960.0):
-    """A plate: the key on top, below it the plan's boards, or those of them whose numbers are in `boards`."""
+def draw_boards(plan, unit="mm", boards=None, width=960.0, listed=True):
+    """A plate: the key on top, below it the plan's boards, or those of them whose numbers are in `boards`.
+
+    `listed`: the list of cuts stands beside it.
+    """
     chosen = [(n, each) for n, each in enumerate(plan.boards, 1) if boards is None or n in boards]
     plate = Plate(width, 0.0, "Boards and their cuts", _spoken(chosen))
-    y = _key(plate, any(each.board.plain["faults"] for _, each in chosen)) + GAP
+    y = _key(plate, any(each.board.plain["faults"] for _, each in chosen), listed) + GAP
     for number, each in chosen:
         y = _board(plate, number, each, y, unit) + 2 * GAP
     plate.height = y
@@ -37,7 +38,7 @@ def _spoken(chosen):
     )  # fmt: skip
 
 
-def _key(plate, faults):
+def _key(plate, faults, listed):
     """The kinds of ground and line, and that the drawing is wider than the board."""
     sheet = Sheet("")
     view = sheet.view()
@@ -48,7 +49,7 @@ def _key(plate, faults):
     plate.shapes += key.shapes
     plate.texts += key.texts
     small, y = 0.8 * TITLE, key.height + 6
-    for line in _lines(HOW_TO_READ, small, plate.width - 2 * TITLE):
+    for line in _lines(HOW_TO_READ.format(LISTED if listed else ""), small, plate.width - 2 * TITLE):
         plate.texts.append(Text(TITLE, y, line, small, "start"))
         y += 1.3 * small
     return y

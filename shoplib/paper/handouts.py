@@ -19,11 +19,12 @@ from shoplib.paper.files import Printout, named, paper_size
 from shoplib.paper.imprint import UNITS, Imprint, mark
 from shoplib.paper.key import key_pages
 from shoplib.paper.part import Part
-from shoplib.paper.words import LEADING, fitted, wrapped
+from shoplib.paper.words import LEADING, fitted, tied, wrapped
 from shoplib.practice import known_topic, questions
 from shoplib.practice.pictured import pictured
 
 MARGIN, TEXT, SMALL, LABEL = 12.0, 3.3, 2.8, 2.5  # mm
+NUMBER = 9.0  # mm, the student's number, read from where the teacher stands
 DRAWN = 2.4  # mm, texts of the drawing
 HEAD, CAPTION, GAP = 17.0, 6.0, 3.0
 WORKING = 15.0  # mm high, the least room for working that a drawing is made smaller for
@@ -157,7 +158,7 @@ def picture_plate(topic, across, down):
     """The same laid out: the views that the topic names, side by side."""
     shown, views = pictured(topic)
     if not views:
-        return unsized(draw_boards(shown, width=PX))
+        return unsized(draw_boards(shown, width=PX, listed=False))
     sheet = drawing.draw(shown)
     sheet.views = [view for title in views for view in sheet.views if view.title.startswith(title)]
     shares = [_share(view) for view in sheet.views]
@@ -187,7 +188,7 @@ def picture_height(asked, paper):
 
 
 def _numbered(numbered):
-    return [f"{number}. {each.text}" for number, each in enumerate(numbered, 1)]
+    return [tied(f"{number}. {each.text}") for number, each in enumerate(numbered, 1)]
 
 
 def _text_height(text, across):
@@ -200,7 +201,10 @@ def compose(topic, student, numbered, paper, imprint, down):
     right, across = plate.width - MARGIN, plate.width - 2 * MARGIN
     _head(plate, imprint, titled(topic), f"Student {student}")
     y = MARGIN + HEAD + down + 2.0
-    told = "The lesson's drawing. Its lines are for your sizes: write in what your questions give."
+    told = (
+        "The lesson's drawing. Its lines are for your sizes: write in what your questions give. "
+        "More room for working is on the back."
+    )
     plate.texts.append(Text(MARGIN, y, told, LABEL, "start"))
     y += CAPTION - 2.0
     texts = _numbered(numbered)
@@ -219,10 +223,10 @@ def compose(topic, student, numbered, paper, imprint, down):
 def _head(plate, imprint, title, student):
     """Title and student number; unit, date and mark; a line for the name."""
     right = plate.width - MARGIN
-    room = plate.width - 2 * MARGIN - text_width(student, 6.0, bold=True) - 6
+    room = plate.width - 2 * MARGIN - text_width(student, NUMBER, bold=True) - 6
     title = imprint.title(title)
     plate.texts.append(Text(MARGIN, MARGIN + 3, title, fitted(title, 6.0, room, bold=True), "start", bold=True))
-    plate.texts.append(Text(right, MARGIN + 3, student, 6.0, "end", bold=True))
+    plate.texts.append(Text(right, MARGIN + 3, student, NUMBER, "end", bold=True))
     told = f"Handout. {imprint.stamp()}"
     plate.texts.append(Text(MARGIN, MARGIN + 11, told, LABEL, "start"))
     start = MARGIN + max(text_width(told, LABEL) + 6, 0.55 * (right - MARGIN))

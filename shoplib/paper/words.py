@@ -1,8 +1,14 @@
 """Words on paper: lines broken and letters sized so that they stay within their room."""
 
+import re
+
 from shoplib.drawing.layout import Text, text_width
 
 LEADING = 1.3
+TIE = "\u00a0"  # a space at which no line breaks
+IN_A_MEASURE = re.compile(
+    r"(?<=\d) (?=\d+/\d|(?:mm|m|in|ft|m²|ft²|deg|%|kg|lb|lbf|N|MPa|psi|l|fl oz)(?!\w))|(?<= fl) (?=oz)"
+)
 
 
 def fitted(text, size, room, bold=False):
@@ -22,14 +28,23 @@ def wrapped(text, size, room, bold=False):
     ['one two', 'three']
     """
     lines = [""]
-    for word in text.split():
+    for word in re.split(r"[ \n\t\r]+", text.strip()):
         for piece in _pieces(word, size, room, bold):
             longer = f"{lines[-1]} {piece}".strip()
             if text_width(longer, size, bold) <= room:
                 lines[-1] = longer
             else:
                 lines.append(piece)
-    return lines
+    return [line.replace(TIE, " ") for line in lines]
+
+
+def tied(text):
+    """The text with its measures tied, so that no line ends between a number and its unit or its fraction.
+
+    >>> wrapped("it is 1 1/2 in long", 4.0, 22.0), wrapped(tied("it is 1 1/2 in long"), 4.0, 22.0)
+    (['it is 1 1/2', 'in long'], ['it is', '1 1/2 in', 'long'])
+    """
+    return IN_A_MEASURE.sub(TIE, text)
 
 
 def _pieces(word, size, room, bold):

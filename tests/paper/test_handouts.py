@@ -208,10 +208,22 @@ def test_nothing_on_a_page_meets_anything_else_and_there_is_room_to_work(topic, 
         assert not any(meet(box, picture) for box in boxes)
 
 
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_no_line_ends_between_a_number_and_its_unit_and_the_student_is_seen_from_afar(unit):
+    imprint, broken = Imprint((), "BCDFGH", unit, DAY, ""), re.compile(r"\d / ?(?:\d+/\d|mm\b|in\b|deg\b|kg\b|lb|%)")
+    for topic in TOPICS:
+        for student in (1, 8, 99):
+            numbered = questions(topic, student, unit)
+            plate = handouts.compose(topic, student, numbered, "Letter", imprint, 60.0)
+            lines = [text.text for text in plate.texts if text.size == handouts.TEXT]
+            assert len(lines) >= len(numbered) and not broken.search(" / ".join(lines)), (topic, student)
+            assert next(text.size for text in plate.texts if text.text == f"Student {student}") >= 9
+
+
 @every_topic
 def test_drawing_is_the_lessons_and_has_no_size(topic):
     plate = handouts.picture_plate(topic, 186.0, 60.0)
-    assert plate.shapes and plate.texts
+    assert plate.shapes and plate.texts and not any("in the list" in text.text for text in plate.texts)
     assert not any(measures(text.text) for text in plate.texts)
     shown, views = pictured(topic)
     titles = [text.text for text in plate.texts if text.bold]
