@@ -15,8 +15,13 @@ from shoplib import length, show
 
 HOUSE = Path(__file__).resolve().parents[2]
 CHROMIUM = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
     "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
 ]
 NO_NEWS = {"@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False}}
@@ -46,37 +51,57 @@ class Lab:
         settings = folder / "config" / "labconfig" / "default_setting_overrides.json"
         settings.parent.mkdir(parents=True)
         settings.write_text(json.dumps(NO_NEWS), encoding="utf-8")
+        self.log = folder / "lab.log"
+        while not self._starts(folder):
+            continue
+
+    def _starts(self, folder):
+        """Start the server; False where another program took the free port in the meantime."""
         self.port = _free_port()
         self.url = f"http://127.0.0.1:{self.port}"
-        self.log = folder / "lab.log"
         own = {f"JUPYTER_{name.upper()}_DIR": str(folder / name) for name in ("config", "data", "runtime")}
         with self.log.open("w") as log:
             self.process = subprocess.Popen(
-                self._command(), stdout=log, stderr=subprocess.STDOUT, stdin=subprocess.DEVNULL,
+                self._command(),
+                stdout=log,
+                stderr=subprocess.STDOUT,
+                stdin=subprocess.DEVNULL,
                 env=os.environ | own | {"SHOPLIB_STRICT": "1", "IPYTHONDIR": str(folder / "ipython")},
             )
-        self._wait()
+        return self._answers()
 
     def _command(self):
         return [
-            sys.executable, "-m", "jupyterlab", "--no-browser", "--allow-root", "--ip=127.0.0.1",
-            f"--port={self.port}", "--ServerApp.port_retries=0", "--IdentityProvider.token=",
-            "--ServerApp.disable_check_xsrf=True", f"--ServerApp.root_dir={self.folder.parent}",
-            "--LabApp.news_url=None", "--LabApp.expose_app_in_browser=True",
+            sys.executable,
+            "-m",
+            "jupyterlab",
+            "--no-browser",
+            "--allow-root",
+            "--ip=127.0.0.1",
+            f"--port={self.port}",
+            "--ServerApp.port_retries=0",
+            "--IdentityProvider.token=",
+            "--ServerApp.disable_check_xsrf=True",
+            f"--ServerApp.root_dir={self.folder.parent}",
+            "--LabApp.news_url=None",
+            "--LabApp.expose_app_in_browser=True",
             "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
         ]
 
-    def _wait(self):
+    def _answers(self):
         for _ in range(300):
             try:
                 self.ask("GET", "api")
-                return
+                return True
             except OSError:
                 time.sleep(0.1)
             if self.process.poll() is not None:
                 break
         self.stop()
-        raise RuntimeError("JupyterLab did not start:\n" + self.log.read_text())
+        told = self.log.read_text()
+        if "is already in use" in told:
+            return False
+        raise RuntimeError("JupyterLab did not start:\n" + told)
 
     def ask(self, method, path):
         """One question to the server's own interface."""
@@ -278,7 +303,8 @@ class BenchOnPage:
     def length_control(self):
         """The first control of a length."""
         return next(
-            each for each in self.controls.all()
+            each
+            for each in self.controls.all()
             if each.locator("input[type=text]").input_value().endswith((" mm", " in"))
         )
 
