@@ -7,12 +7,14 @@ class Offer(NamedTuple):
     """What a list on the bench offers, such as screws by their number.
 
     `sizes` holds for each name the inputs that it fills, in mm, rad or kg; `group` is that of the inputs beside it.
+    `in_inches` are the names of those that are sold where people measure in inches.
     """
 
     words: str
     help: str
     group: str
     sizes: dict
+    in_inches: tuple = ()
 
     def fitting(self, values):
         """The name of the first one whose sizes are these values, or nothing: then they were typed.

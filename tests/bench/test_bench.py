@@ -1,9 +1,12 @@
 """The bench without a browser: sliders are moved by setting their value, pages read from their HTML."""
 
+import ast
 import base64
 import importlib
 import re
+from pathlib import Path
 
+import nbformat
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
@@ -20,8 +23,12 @@ from pages import (
     type_in,
 )  # fmt: skip
 
-from shoplib import Bench, CircleJig, MeasureError, ShapeError, StaveRing, StubBar
+import shoplib
+from shoplib import Bench, CircleJig, MeasureError, PanelScrew, ShapeError, StaveRing, StubBar, seedling_stand
+from shoplib.model import answer
 
+HOUSE = Path(__file__).resolve().parent.parent.parent
+PUBLIC = {name: getattr(shoplib, name) for name in shoplib.__all__}
 home = importlib.import_module("shoplib.bench.bench")
 ALL_EXAMPLES = [model for made in EXAMPLES.values() for model in made]
 JIG = CircleJig("440 mm", "12 mm", ring_width="20 mm", stock_thickness="18 mm", pass_depth="5 mm")
@@ -183,6 +190,48 @@ def test_a_size_whose_inch_twin_draws_a_caution_starts_finer():
     assert [each.input for each in started.model.cautions] == [each.input for each in metric.cautions]
     coarse = started.model.replace(stub_diameter="1/2 in")
     assert "stub_diameter" in [each.input for each in coarse.cautions]
+
+
+def lesson_starts():
+    """The models that the lessons' benches start from, in the order of the lessons, and the whole stand."""
+    for path in sorted((HOUSE / "notebooks").glob("*.ipynb")):
+        cells = [ast.parse(cell.source) for cell in nbformat.read(path, 4).cells if cell.cell_type == "code"]
+        found = [node for cell in cells for node in ast.walk(cell)]
+        named = {node.targets[0].id: node.value for node in found
+                 if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name)}  # fmt: skip
+        for node in found:
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Bench":
+                model = named.get(getattr(node.args[0], "id", ""), node.args[0])
+                yield eval(compile(ast.Expression(model), path.name, "eval"), PUBLIC)
+    yield seedling_stand()
+
+
+@pytest.mark.parametrize("model", [*lesson_starts()], ids=lambda model: type(model).__name__)
+def test_a_lesson_starts_in_inches_as_clean_as_in_millimetres(model):
+    """No caution, and no result without a meaning, that the lesson's own sizes do not bring; round weights."""
+    started = Bench(model)
+    started.hear({"unit": "inches"})
+    assert started.problem is None
+    assert {each.input for each in started.model.cautions} <= {each.input for each in model.cautions}
+    for name in started.cls.results():
+        assert not answer(started.plain, name, "in")[1] or answer(model.plain, name)[1], name
+    for name, item in started.cls.inputs().items():
+        if item.kind in ("mass", "surface") and started.values[name]:
+            steps = started.values[name] / item.plain_steps["in"]
+            assert steps == pytest.approx(round(steps)), name
+
+
+def test_there_are_starts_of_all_lessons():
+    assert len(list(lesson_starts())) >= 24
+
+
+def test_a_screw_of_the_table_starts_in_inches_as_one_of_the_table():
+    """4 mm over the thread: a No. 7 is thinner, a No. 8 is not. A screw of one's own stays one's own."""
+    (screw,) = [model for model in lesson_starts() if isinstance(model, PanelScrew)]
+    for root, sold in (("2.8 mm", "No. 8"), ("2.9 mm", "as typed")):
+        started = Bench(screw.replace(root_diameter=root))
+        started.hear({"unit": "inches"})
+        assert stands(started, "offer") == sold
 
 
 def test_back_to_the_start(bench):

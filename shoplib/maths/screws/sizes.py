@@ -22,6 +22,7 @@ OFFER = Offer(
         name: dict(zip(("shank_diameter", "root_diameter", "head_diameter"), sizes))
         for _, name, sizes, _ in _sold()
     },
+    tuple(name for system, name, *_ in _sold() if system == "in"),
 )  # fmt: skip
 
 
