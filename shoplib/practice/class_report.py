@@ -15,6 +15,7 @@ from shoplib.practice.hand_in import HEAD, OPEN, RIGHT, HandInError, judged, rea
 LARGEST = 200_000  # bytes, far more than any hand-in
 SUFFIXES = (".csv", ".txt")
 TIED = 2  # slips that are told where several are the commonest
+TAKEN_UP = 3  # questions that a lesson has time for
 
 
 class Counted(NamedTuple):
@@ -65,6 +66,12 @@ class ClassReport:
             "Every answer was judged anew."
         )
 
+    def to_teach(self):
+        """Which questions to take up first: those where most made the same slip; nothing where no two did."""
+        often = sorted((each for each in self.counted if each.times() > 1), key=lambda each: -each.times() / each.asked)
+        found = [f"{each.name()} ({each.times()} of {each.asked})" for each in often[:TAKEN_UP]]
+        return f"Take up first, where most made the same slip: {', '.join(found)}." if found else ""
+
     def told(self):
         """Sentences on what does not count, and on what was not as it should be."""
         lines = [f"Left out: {name}: {why}." for name, why in self.left_out]
@@ -73,12 +80,13 @@ class ClassReport:
 
     def __repr__(self):
         table = [repr(self.table)] if self.counted else []
-        return "\n".join([self.sentence(), *table, *self.told()])
+        return "\n".join([self.sentence(), *filter(None, [self.to_teach()]), *table, *self.told()])
 
     def _repr_html_(self):
         lines = "".join(f"<div style='overflow-wrap:anywhere'>{escape(line)}</div>" for line in self.told())
         return (
             f'<div style="{FACE};font-size:15px;line-height:1.4"><div>{escape(self.sentence())}</div>'
+            f"<div><b>{escape(self.to_teach())}</b></div>"
             f"{_page_table(self.table) if self.counted else ''}{lines}</div>"
         )
 
@@ -152,6 +160,7 @@ def _read(path):
 
 def _latest(found):
     """Of each student and topic the hand-in that counts, and what is said of the others."""
+
     def later(each):
         handed, path = each
         return handed.moment, path.name

@@ -69,7 +69,10 @@ def test_a_made_class_with_known_slips(school):
     assert (first.commonest(), first.times()) == (slip(1), 7)
     assert not any(each.slips for each in report.counted[1:])
     assert report.left_out == report.notes == [] and report.others == 0
-    assert repr(report).startswith("20 hand-ins of 20 students on 1 topic. Every answer was judged anew.\n")
+    assert repr(report).startswith(
+        "20 hand-ins of 20 students on 1 topic. Every answer was judged anew.\n"
+        "Take up first, where most made the same slip: Circle jigs 1 (7 of 20).\n"
+    )
     assert report.table.rows[0] == ("Circle jigs 1", "10 of 20", "0", "7", slip(1))
     assert report.table.rows[5] == ("Circle jigs 6", "15 of 20", "5", "–", "")
 
@@ -83,6 +86,23 @@ def test_counts_of_a_class_by_chance_are_those_it_was_made_with(tmp_path):
         made = [slip(each.number, student) for student in STUDENTS if each.number in wrong[student]]
         assert each.right == 20 - len(made)
         assert {said: times for said, times in each.slips.items()} == {said: made.count(said) for said in made}
+
+
+def test_what_to_teach_next_is_where_the_greatest_share_made_one_slip(tmp_path):
+    """Three of four before four of eight; one slip alone, or three different ones, call for no lesson."""
+    for student in range(1, 9):
+        places = [*([2] if student < 5 else []), *([4] if student == 1 else []), *([5] if student in (2, 5) else [])]
+        put(tmp_path, f"a{student}.csv", student, slipped(student, places))
+    for student in range(1, 5):
+        answers = slipped(student, [3] if student < 4 else [], "rebates")
+        question = asked("rebates", student)[0]
+        if student < 4:
+            answers[0] = question.write(question.told_slips()[student - 1][0])
+        put(tmp_path, f"b{student}.csv", student, answers, "rebates")
+    report = class_report(tmp_path)
+    first = "Rebates 3 (3 of 4), Circle jigs 2 (4 of 8), Circle jigs 5 (2 of 8)"
+    told = f"Take up first, where most made the same slip: {first}."
+    assert report.to_teach() == told and f"<b>{told}</b>" in report._repr_html_() and told in repr(report)
 
 
 def test_no_verdict_is_trusted(tmp_path):
