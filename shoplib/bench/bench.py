@@ -1,5 +1,7 @@
 """The bench: one model live on a page, with its sliders, drawing, settings, cautions and printouts."""
 
+from html import escape
+
 from shoplib.bench import looks
 from shoplib.bench.control import WRONG, Offered, control, tell
 from shoplib.bench.explain import Explain
@@ -13,11 +15,11 @@ from shoplib.bench.standing import UNITS, Standing
 from shoplib.bench.twins import start_in
 from shoplib.drawing import draw
 from shoplib.drawing.svg import svg
-from shoplib.model import ShapeError, answer, known, public, summary
+from shoplib.model import ShapeError, answer, headed, known, public, summary
 
 STALE = "The cells below still tell of the sizes at the last run. <b>Run ▸ Run All Cells</b> brings them to these."
 KEPT = "Run again: your sizes stay, and the cells below tell of them. <b>Back to the start</b> returns to the lesson's."
-REFUSED = "Run again with the lesson's sizes: with yours the cells below could not be worked."
+REFUSED = "Run again with the lesson's sizes: with yours the cells below could not be worked."  # and why
 
 
 class Bench(Standing):
@@ -38,7 +40,7 @@ class Bench(Standing):
     def __init__(self, model, show=None, unit="mm"):
         super().__init__()
         self.cls, self.unit, self.given_unit = type(model), unit, unit
-        self.start, self.values, self.by_hand, self.refused = dict(model.values), dict(model.values), {}, False
+        self.start, self.values, self.by_hand, self.refused = dict(model.values), dict(model.values), {}, ""
         self.suited = False  # whether the unit was chosen on the page, so that start sizes may suit it
         self.plain, self.problem, self.found, self.drawn_in = model.plain, None, (), None
         self.controls = {name: control(item) for name, item in self.cls.inputs().items()}
@@ -60,19 +62,23 @@ class Bench(Standing):
         self.explain.keep(former.explain)
         self.mine.keep(former.mine)
         values = self.started_from() | former.by_hand
-        if self._is_whole(values):
-            self.values, self.by_hand = values, dict(former.by_hand)
-        else:
-            self.refused = True
+        self.refused = self._what_hinders(values)
+        if self.refused:
             self.mine.leave()
+        else:
+            self.values, self.by_hand = values, dict(former.by_hand)
 
-    def _is_whole(self, values):
-        """Whether these sizes can be made and every result that the start has can be told of them."""
+    def _what_hinders(self, values):
+        """Why these sizes cannot be made, or which result that the start has cannot be told of them; else nothing."""
         try:
             plain = self.cls.solved(values)
-        except ShapeError:
-            return False
-        return all(not answer(plain, name)[1] or answer(self.plain, name)[1] for name in self.cls.results())
+        except ShapeError as error:
+            return error.tell(self.unit)
+        for name, item in self.cls.results().items():
+            why = answer(plain, name, self.unit)[1]
+            if why and not answer(self.plain, name)[1]:
+                return f"{headed(item.words)} {why}"
+        return ""
 
     # The page -----------------------------------------------------------------------------------------------
 
@@ -122,7 +128,7 @@ class Bench(Standing):
             return ""
         if self.values != self.at_run:
             return STALE
-        return KEPT if self.by_hand else REFUSED if self.refused else ""
+        return KEPT if self.by_hand else f"{REFUSED} {escape(self.refused)}" if self.refused else ""
 
     def printed(self):
         return Printouts(self)
@@ -212,7 +218,7 @@ class Bench(Standing):
 
     def start_again(self):
         """All inputs as they were at the start."""
-        self.values, self.by_hand, self.refused = self.started_from(), {}, False
+        self.values, self.by_hand, self.refused = self.started_from(), {}, ""
         self.refresh()
         self.live.put(self.shown())
 

@@ -21,6 +21,8 @@ NONE = "No circle from these points."
 class RimBench(Standing):
     """Points of a rim on the bench: pairs of lengths, measured across and up from two edges at a right angle.
 
+    They tell of a rim that was found, so no stand can fill them in.
+
     `bench.circle` is the best circle through them, with Quantities; `bench.set(points)` exchanges all points.
 
     >>> from shoplib import RimBench

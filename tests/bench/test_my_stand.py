@@ -128,6 +128,14 @@ def test_every_model_is_a_work_of_the_stand_or_has_no_row(mine, cls):
     assert bool(works(cls)) == (cls.__name__ not in WITHOUT) or cls is Stand
 
 
+def test_what_my_stand_leaves_out_and_the_lesson_has_is_told(mine):
+    """The demo's stand has no drum of its own: lesson 05's gap from the drum cannot be told of it."""
+    rail = on_mine(RAIL)
+    assert rail.values["drum_diameter"] is None
+    assert "Left out in my stand, though not in the lesson: drum diameter." in reads(rail, "mine.told")
+    assert "Left out" not in reads(on_mine(RAIL.replace(drum_diameter=None)), "mine.told")
+
+
 def test_a_model_that_no_stand_has_needs_no_row(mine):
     assert not is_shown(Bench(ChordRise("300 mm", "40 mm")))
 

@@ -226,6 +226,8 @@ def test_sizes_that_the_cells_below_could_not_tell_of_are_not_kept(first, run, n
     later = again(run)
     assert later.values == JIG.values and later.problem is None
     assert "the lesson's sizes" in reads(later, "note") and "could not be worked" in reads(later, "note")
+    why = {"300 mm": "Make the ring narrower", "": "needs the ring width, which was left out"}
+    assert why[text] in reads(later, "note")
 
 
 def test_points_of_a_rim_stay(run):
