@@ -3,7 +3,7 @@
 Everything public can be imported from here; each name is loaded when it is first asked for.
 """
 
-import importlib
+from shoplib.names import handed_on
 
 _HOMES = {
     "measure": ("MeasureError", "angle", "length", "mass", "nearest", "percent", "show", "temperature"),
@@ -36,15 +36,5 @@ _HOMES = {
     "bench.progress": ("ProgressBar",),
     "bench": ("Bench", "OrderGame", "Practice", "RimBench", "SawBench", "StandBench", "side_by_side"),
 }
-_HOME_OF = {name: home for home, names in _HOMES.items() for name in names}
-__all__ = sorted(_HOME_OF)
-
-
-def __getattr__(name):
-    if name not in _HOME_OF:
-        raise AttributeError(f"shoplib has no {name!r}")
-    return getattr(importlib.import_module("shoplib." + _HOME_OF[name]), name)
-
-
-def __dir__():
-    return sorted(set(globals()) | set(__all__))
+_HOME_OF = {name: f"shoplib.{home}" for home, names in _HOMES.items() for name in names}
+__all__, __getattr__, __dir__ = handed_on(__name__, _HOME_OF)

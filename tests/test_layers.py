@@ -2,6 +2,7 @@
 
 import ast
 import graphlib
+import importlib
 import subprocess
 import sys
 from pathlib import Path
@@ -11,7 +12,7 @@ import pytest
 import shoplib
 
 ROOT = Path(shoplib.__file__).parent
-FLOORS = ["measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench", "class_pages"]
+FLOORS = ["names", "measure", "tables", "model", "maths", "practice", "drawing", "paper", "bench", "class_pages"]
 HEAVY = ["pint", "sympy", "matplotlib", "ezdxf", "fontTools", "numpy", "scipy", "ipywidgets", "tomlkit"]
 ONLY_ON = {"ipywidgets": "bench", "anywidget": "bench", "IPython": "bench"}
 ONLY_ON |= {"matplotlib": "drawing", "segno": "class_pages", "psutil": "class_pages", "nbconvert": "class_pages"}
@@ -49,7 +50,7 @@ def in_full(home, name):
     """Where a name imported from shoplib itself really lives."""
     if home != "shoplib":
         return f"{home}.{name}"
-    return f"shoplib.{shoplib._HOME_OF.get(name, name)}"
+    return shoplib._HOME_OF.get(name, f"shoplib.{name}")
 
 
 def strayed(source, name, package=False):
@@ -159,6 +160,16 @@ def loaded(code):
 )
 def test_nothing_heavy_is_loaded_before_it_is_needed(code):
     assert loaded(code) == []
+
+
+@pytest.mark.parametrize("package", ["shoplib", "shoplib.bench", "shoplib.paper"])
+def test_a_package_hands_on_what_it_names_and_nothing_else(package):
+    home = importlib.import_module(package)
+    assert home.__all__ and set(home.__all__) <= set(dir(home))
+    for name in home.__all__:
+        assert getattr(home, name).__name__ == name
+    with pytest.raises(AttributeError, match=f"{package} has no 'hovercraft'"):
+        home.hovercraft  # noqa: B018
 
 
 def test_a_heavy_library_would_be_seen():

@@ -3,17 +3,11 @@
 Each is loaded when it is first asked for.
 """
 
-import importlib
+from shoplib.names import handed_on
 
 _HOMES = {
     "Bench": "shoplib.bench.bench", "OrderGame": "shoplib.bench.order_game", "Practice": "shoplib.bench.practice",
     "RimBench": "shoplib.bench.rim", "SawBench": "shoplib.bench.timber",
     "StandBench": "shoplib.bench.the_stand", "side_by_side": "shoplib.bench.compare",
 }  # fmt: skip
-__all__ = sorted(_HOMES)
-
-
-def __getattr__(name):
-    if name not in _HOMES:
-        raise AttributeError(f"There is no {name!r} among the benches")
-    return getattr(importlib.import_module(_HOMES[name]), name)
+__all__, __getattr__, __dir__ = handed_on(__name__, _HOMES)

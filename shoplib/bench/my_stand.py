@@ -212,8 +212,8 @@ class MyStand:
         which = _listed(names, self.chosen) if len(names) > 1 else f"<b>{escape(filled.title)}</b>"
         own = [item.words for name, item in inputs.items() if name not in filled.sizes]
         said = f" Not sizes of the stand, so not kept from here: {'; '.join(own)}." if own else ""
-        start = self.bench.start
-        lacking = [inputs[name].words for name in filled.sizes if filled.values[name] is None and start[name] is not None]
+        empty = [name for name in filled.sizes if filled.values[name] is None]
+        lacking = [inputs[name].words for name in empty if self.bench.start[name] is not None]
         said += f" Left out in my stand, though not in the lesson: {'; '.join(lacking)}." if lacking else ""
         about = f"{which} <span style='{looks.QUIET}'>({escape(filled.many)}).{escape(said)}</span>"
         return f"<div style='font-size:14px;line-height:1.3;margin-top:4px'>{about}</div>{self._made()}"

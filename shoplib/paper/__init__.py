@@ -3,17 +3,11 @@
 Each is loaded when it is first asked for; fontTools, ezdxf and tomlkit only when something is written.
 """
 
-import importlib
+from shoplib.names import handed_on
 
 _HOMES = {
     "link_to": "shoplib.paper.files", "save_card": "shoplib.paper.card", "save_dxf": "shoplib.paper.dxf",
     "save_rim_card": "shoplib.paper.rim_card", "save_saw_plan": "shoplib.paper.saw_plan",
     "save_template": "shoplib.paper.pages",
 }  # fmt: skip
-__all__ = sorted(_HOMES)
-
-
-def __getattr__(name):
-    if name not in _HOMES:
-        raise AttributeError(f"There is no {name!r} among what goes on paper")
-    return getattr(importlib.import_module(_HOMES[name]), name)
+__all__, __getattr__, __dir__ = handed_on(__name__, _HOMES)
