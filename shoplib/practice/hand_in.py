@@ -10,12 +10,11 @@ import io
 from typing import NamedTuple
 
 from shoplib import practice
+from shoplib.tables.cells import as_typed, harmless
 
 RIGHT, NOT_YET, UNREAD, OPEN = "right", "not yet", "not read", "not answered"
 HEAD = ("student", "topic", "unit", "question", "answer", "verdict", "slip", "handed in")
 NEEDED = HEAD[:5]
-# What a spreadsheet may take for the beginning of a formula, or of its cell; the signs of full width too.
-FORMULA = tuple("=+-@\uff1d\uff0b\uff0d\uff20\t\r\n")
 NO_SLIP = "Draw it and try again"  # what is said of a wrong answer that no slip comes to
 MOST_STUDENTS = 99
 
@@ -80,24 +79,6 @@ def written(topic, student, unit, answers, moment):
         cells = (student, topic, unit, number, answer, *verdict, moment.isoformat(" ", "seconds"))
         lines.writerow([harmless(str(cell)) for cell in cells])
     return kept.getvalue()
-
-
-def harmless(cell):
-    """A cell that no spreadsheet takes for a formula.
-
-    >>> print(harmless('=HYPERLINK("x")'), harmless("440 mm"))
-    '=HYPERLINK("x") 440 mm
-    """
-    return "'" + cell if cell.startswith(("'", *FORMULA)) or cell.lstrip().startswith(FORMULA) else cell
-
-
-def as_typed(cell):
-    """What was typed, from the cell that was made harmless.
-
-    >>> as_typed(harmless("-1 mm")), as_typed(harmless("'quoted'")), as_typed("440 mm")
-    ('-1 mm', "'quoted'", '440 mm')
-    """
-    return cell.removeprefix("'")
 
 
 # Reading -----------------------------------------------------------------------------------------------------

@@ -275,6 +275,34 @@ def test_a_typed_name_cannot_break_out(tmp_path, name):
     assert set(reader.trailer["/Root"]) == set(PdfReader(printed_plainly(tmp_path)).trailer["/Root"])
 
 
+INJECTED = [
+    ") Tj ET Q q 1 0 0 rg 0 0 600 800 re f Q q BT (", "> Tj ET 1 0 0 rg 0 0 600 800 re f BT <", "a\\)(\\051 Tj %",
+    "endstream endobj 9 0 obj << /S /JavaScript /JS (x) >> endobj",
+]  # fmt: skip
+
+
+def operators(page, reader):
+    """The operators of a page in their order, colours with what they are given."""
+    return [
+        (name, [float(each) for each in operands] if name in (b"rg", b"RG") else len(operands))
+        for operands, name in ContentStream(page.get_contents(), reader).operations
+    ]
+
+
+@pytest.mark.parametrize("name", INJECTED)
+def test_a_typed_name_is_no_operator_and_no_object_of_the_pdf(tmp_path, name):
+    """Pages and key draw what they draw for a plain name; the words come back as words."""
+    saved = save_handouts("rebates", 1, folder=tmp_path / "nasty", date=DAY, class_name=name)
+    plainly = save_handouts("rebates", 1, folder=tmp_path / "plain", date=DAY, class_name="Class 9")
+    for nasty, usual in ((saved.pages, plainly.pages), (saved.key, plainly.key)):
+        one, other = PdfReader(nasty), PdfReader(usual)
+        assert len(one.pages) == len(other.pages) and len(one.xref[0]) == len(other.xref[0])
+        for page, same in zip(one.pages, other.pages):
+            assert operators(page, one) == operators(same, other)
+        told = " ".join(name.split())[: handouts.LONGEST_NAME]
+        assert one.metadata.title.startswith(f"{told}: ") and f"{told}: " in texts_of(nasty)[0]
+
+
 def printed_plainly(folder):
     return save_handouts("rebates", 1, folder=folder / "plain", date=DAY).pages
 

@@ -1,15 +1,22 @@
 """Handing in: what was typed comes back letter for letter, nothing in the file is a formula, what is broken is told."""
 
+import contextlib
 import csv
 import datetime
 import io
+import re
+from pathlib import Path
 
 import pytest
 from asked import TOPICS, asked, typed
 from hypothesis import given
 from hypothesis import strategies as st
 from pages import NASTY
+from traitlets import TraitError
 
+from shoplib import Board, Part, Practice
+from shoplib.maths.timber.files import read_boards, read_parts, write_boards, write_parts
+from shoplib.paper.files import named
 from shoplib.practice.hand_in import (
     HEAD,
     NOT_YET,
@@ -87,6 +94,36 @@ def test_an_answer_may_be_left_open_or_be_no_measure():
     assert judged(question, "rubbish") == (UNREAD, "")
     assert judged(question, "9 m") == (NOT_YET, "")
     assert judged(question, question.write(question.answer).replace("mm", "in")).slip.startswith("The number is good")
+
+
+@pytest.mark.parametrize("text", FORMULAS)
+def test_no_name_of_a_part_or_a_board_is_a_formula_in_its_file(tmp_path, text):
+    """The other tables that are written for spreadsheets; a name comes back as it was, its spaces made one."""
+    name = " ".join(text.split())
+    path = write_boards([Board(name, "1900 mm", "150 mm", "27 mm")], tmp_path / "boards.csv")
+    assert [board.name for board in read_boards(path)] == [name]
+    part = Part(name, 1, "320 mm", "50 mm", "20 mm", "Ash, white")
+    assert [each.name for each in read_parts(write_parts([part], tmp_path / "parts.csv"))] == [name]
+    for written_file in ("boards.csv", "parts.csv"):
+        for row in csv.reader((tmp_path / written_file).read_text("utf-8").splitlines()):
+            assert not any(cell[:1] in "=+-@\t\r＝＋－＠" for cell in row if cell)
+
+
+def test_a_student_number_that_is_no_number_leads_nowhere(tmp_path, monkeypatch):
+    """Whatever a page sends for it: the file stays in its folder, under a name of its own."""
+    (tmp_path / "in" / "here").mkdir(parents=True)
+    monkeypatch.chdir(tmp_path / "in" / "here")
+    page = Practice("circle_jigs", 7)
+    for nasty in ("../../x", "/x", "..\\x", "=1+1", NASTY, -5, 10**9, None, ["../x"], 1.5, {}):
+        with contextlib.suppress(TraitError, TypeError):
+            page.number.set_state({"value": nasty})
+        page.handing_in.buttons["Hand in"].click()
+        assert page.number.value in range(1, 100)
+    files = [path.relative_to(tmp_path) for path in tmp_path.rglob("*") if path.is_file()]
+    assert files and all(path.parent == Path("in/here/printouts") for path in files)
+    assert all(re.fullmatch(r"hand-in_student-\d\d?_circle_jigs_mm_[\d_-]+\.csv", path.name) for path in files)
+    assert all(read((tmp_path / path).read_bytes()).topic == "circle_jigs" for path in files)
+    assert named(["hand-in", "student-../../x", "a.csv"]).parent == Path("printouts")
 
 
 # Files that went through other hands --------------------------------------------------------------------------

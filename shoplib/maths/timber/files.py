@@ -9,6 +9,7 @@ from shoplib import measure
 from shoplib.maths.timber.stock import Board, Part, written_exactly
 from shoplib.measure import MeasureError
 from shoplib.model import ShapeError
+from shoplib.tables.cells import as_typed, harmless
 
 PART_COLUMNS = ("part", "count", "length", "width", "thickness", "timber", "round", "per blank")
 BOARD_COLUMNS = ("board", "length", "width", "thickness", "price", "faults", "timber")
@@ -197,7 +198,7 @@ def rows_of(text, columns, name):
                 f"{name}, row {number}: it has {len(cells)} cells and the head {len(head)}. A cell that holds the mark "
                 "between cells stands in double quotes."
             )
-        found.append((f"{name}, row {number}", dict(zip(head, cells))))
+        found.append((f"{name}, row {number}", dict(zip(head, map(as_typed, cells)))))
     if len(found) > MOST_ROWS:
         raise MeasureError(f"{name} has {len(found)} rows: at most {MOST_ROWS}.")
     return found
@@ -227,7 +228,7 @@ def _write(path, columns, rows):
         with open(handle, "w", encoding="utf-8", newline="") as file:
             writer = csv.DictWriter(file, columns, lineterminator="\n")
             writer.writeheader()
-            writer.writerows(rows)
+            writer.writerows({name: harmless(cell) for name, cell in row.items()} for row in rows)
         os.chmod(aside, 0o644)
         os.replace(aside, path)
     finally:
