@@ -56,6 +56,16 @@ function render({model, el}) {
     if (target.type === "text") target.dataset.typing = "yes";
     else tell(target);
   });
+  // A finger that draws the page up may begin on a slider, which then jumps to it: once the page scrolls, it goes back.
+  let held = null;
+  el.addEventListener("pointerdown", ({target}) => {
+    held = target.type === "range" ? [target, target.value] : null;
+  }, true);
+  el.addEventListener("pointercancel", () => {
+    if (!held || held[0].value === held[1]) return;
+    held[0].value = held[1];
+    tell(held[0]);
+  }, true);
   for (const left of ["focusout", "keydown"]) el.addEventListener(left, ({target, key = "Enter"}) => {
     if (key === "Enter" && target.dataset.typing) tell(target);
   });
