@@ -22,6 +22,7 @@ EACH = {"part": (files.PART_COLUMNS, PARTS), "board": (files.BOARD_COLUMNS, BOAR
 WIDTHS = {"part": 124, "board": 124, "count": 48, "price": 66, "faults": 200, "timber": 104, "round": 52}
 WIDTHS |= {"per blank": 48}
 SIZE = 94  # px for a size with its unit
+INSTEAD = "border-left:5px solid #0072b2;padding:6px 12px;margin:8px 0"  # what is said where a plan would stand
 ALLOWANCES = {"kerf": "saw kerf", "end": "added to lengths", "edge": "added to widths"}
 HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0"
 WRONG = (MeasureError, ShapeError)
@@ -257,7 +258,7 @@ class SawBench(Standing):
         """In place of the plan: why there is none, and what is known without it."""
         lot, unit = self.plan, self.unit
         sizes, rack = lot.sizes(unit), lot.buy(self.moisture, unit)
-        said = looks.paragraph(escape(lot.verdict(unit)), 17)
+        said = f"<div style='{INSTEAD}'>{looks.paragraph(escape(lot.verdict(unit)), 17)}</div>"
         return said + looks.table(sizes.head, sizes.rows) + looks.table(["Rack and parts", ""], rack.rows[1:])
 
     def _plan_told(self):

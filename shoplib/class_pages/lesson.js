@@ -1,5 +1,5 @@
 // Runs a lesson in a frame beside its still text, says how far it is, and shows it when it is ready, without its code.
-import {MyStand} from "./my_stand.js";
+import {MyStand, ask} from "./my_stand.js";
 
 const byId = id => document.getElementById(id);
 const frame = byId("lesson"), code = byId("code"), whole = byId("notebook"), far = byId("far"), status = byId("status");
@@ -59,6 +59,7 @@ async function start() {
   const stand = offer(app);
   await join(stand, kernel);
   await run(app, panel);
+  await offerAsBuilt(app, panel.context.path);
   stand.follow();
   panel.sessionContext.statusChanged.connect((_, now) => now.includes("restarting") && again(stand, kernel));
 }
@@ -83,19 +84,8 @@ async function again(stand, kernel) {
 }
 
 async function join(stand, kernel) {
-  await lay(kernel);
+  await ask(kernel, `settle(${byId("files").textContent})`);
   await stand.join(kernel);
-}
-
-// The files that a lesson reads: without a service worker Python does not see those beside the notebook.
-async function lay(kernel) {
-  const files = byId("files").textContent;
-  const code = `import json, pathlib
-for name, text in json.loads(${JSON.stringify(files)}).items():
-    pathlib.Path(name).parent.mkdir(parents=True, exist_ok=True)
-    pathlib.Path(name).write_bytes(text.encode())
-del json, pathlib, name, text`;
-  if (files !== "{}") await kernel.requestExecute({code, silent: true, store_history: false}).done;
 }
 
 // Light or dark as the reader's device is; the drawings bring their own white ground.
@@ -134,10 +124,12 @@ function dress(inside, panel) {
   }
   document.addEventListener("click", event => {
     const link = event.target.closest?.("a[href]"), lesson = link?.href.match(/(\d\d_\w+)\.ipynb(#.*)?$/);
-    if (!lesson) return;
+    const file = link?.textContent.match(/^\w+\.toml$/);
+    if (!lesson && !file) return;
     event.preventDefault();
     event.stopPropagation();
-    location.href = lesson[2] === "#Contents" ? "../index.html" : `${lesson[1]}.html`;
+    if (file) open(`../jupyter/files/notebooks/${file[0]}`);
+    else location.href = lesson[2] === "#Contents" ? "../index.html" : `${lesson[1]}.html`;
   }, true);
   panel.content.activeCellIndex = 0;
 }
@@ -193,8 +185,23 @@ async function run(app, panel) {
   document.body.dataset.ready = "yes";
 }
 
+// A notebook that was saved here stands in the built one's place, until somebody wants that back.
+async function offerAsBuilt(app, path) {
+  const {contents} = app.serviceManager, built = await (await fetch(`../jupyter/files/${path}`)).json();
+  const {content} = await contents.get(path, {content: true});
+  if (sources(content) === sources(built)) return;
+  tell("Ready: this is the notebook as it was changed and saved on this device.", 1);
+  const back = byId("built");
+  back.hidden = false;
+  back.onclick = async () => {
+    await contents.delete(path);
+    location.reload();
+  };
+}
+
+const sources = notebook => JSON.stringify(notebook.cells.map(each => [each.source].flat().join("")));
+
 function wrong(text) {
-  byId("telling").classList.add("wrong");
   tell(text, 0);
   byId("again").hidden = false;
   far.hidden = time.hidden = true;
@@ -218,8 +225,8 @@ whole.addEventListener("click", () => {
   const {body} = frame.contentDocument, shown = !body.classList.toggle("lesson");
   whole.setAttribute("aria-pressed", String(shown));
   body.classList.toggle("without-code", !shown);
-  code.setAttribute("aria-pressed", String(shown));
-  code.disabled = shown;
+  code.setAttribute("aria-pressed", "false");
+  code.hidden = shown;
   const {toolbar} = frame.contentWindow.jupyterapp.shell.currentWidget;
   shown ? toolbar.show() : toolbar.hide();
   frame.contentWindow.dispatchEvent(new Event("resize"));
@@ -238,7 +245,9 @@ function offer(app) {
   });
   const put = async (text, failure) => {
     const said = await stand.put(text);
-    if (said) about.textContent = `${failure} ${said}`;
+    if (!said) return;
+    about.textContent = `${failure} ${said}`;
+    mine.open = true;
   };
   begin.onclick = async () => put(await (await fetch("../jupyter/files/notebooks/stand.toml")).text(), "");
   open.onclick = () => chosen.click();

@@ -28,8 +28,8 @@ export class MyStand {
   }
 
   // One after the other: two at once would each miss what the other does.
-  sync() {
-    return this._next(() => this._sync());
+  async sync() {
+    if (this.kernel) await this._next(() => this._sync());
   }
 
   _next(work) {
@@ -48,8 +48,8 @@ export class MyStand {
       else if (!onlyHere) ({text, said} = await this._ask(`merge(${python(before)}, ${python(kept)})`));
       if (text !== kept) await this._keep(text);
     }
-    this.text = text;
-    this.shown(text, said);
+    if (text !== this.text || said || !this.known) this.shown(text, said);
+    Object.assign(this, {text, known: true});
   }
 
   // Put another text in its place, or none; returns a sentence where it cannot be read as a stand.
@@ -77,16 +77,20 @@ export class MyStand {
     this.bell.postMessage("changed");
   }
 
-  async _ask(call) {
-    const code = `__import__("shoplib.class_pages.kept", fromlist=["kept"]).${call}`;
-    const asked = this.kernel.requestExecute({code, silent: true, store_history: false});
-    let told = "";
-    asked.onIOPub = ({header, content}) => {
-      if (header.msg_type === "stream") told += content.text;
-      if (header.msg_type === "error") told = JSON.stringify({error: content.evalue});
-    };
-    const {content} = await asked.done;
-    if (content.status !== "ok") throw new Error(content.evalue);
-    return JSON.parse(told);
+  _ask(call) {
+    return ask(this.kernel, call);
   }
+}
+
+// What Python's own part of this (kept.py) answers to a call.
+export async function ask(kernel, call) {
+  const code = `__import__("shoplib.class_pages.kept", fromlist=["kept"]).${call}`;
+  const asked = kernel.requestExecute({code, silent: true, store_history: false});
+  let told = "";
+  asked.onIOPub = ({header, content}) => {
+    if (header.msg_type === "stream") told += content.text;
+  };
+  const {content} = await asked.done;
+  if (content.status !== "ok") throw new Error(content.evalue);
+  return JSON.parse(told);
 }

@@ -144,6 +144,7 @@ def lesson_page(lesson):
 <progress id="far" max="100" value="0" aria-label="How far the lesson is"></progress>
 <span id="time" aria-hidden="true"></span>
 <button type="button" id="again" hidden>Try again</button>
+<button type="button" id="built" hidden>As it was built</button>
 </div>
 <noscript><p>This browser runs no scripts: allow them for this page. Until then it can only be read.</p></noscript>
 </header>

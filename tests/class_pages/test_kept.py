@@ -1,6 +1,7 @@
 """My stand's file, as a page lays it and takes it back; the page itself is tried in a browser."""
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -36,6 +37,13 @@ def test_a_text_is_laid_and_told_as_it_is(here, capsys):
     kept.lay(None)
     kept.lay(None)
     assert not (here / "my_stand.toml").exists()
+
+
+def test_a_lesson_works_in_a_folder_of_its_own_with_its_files(here, capsys):
+    texts = {"stand.toml": "\ufeff# ½\r\n", "handed_in/one.csv": "a,b\r\n"}
+    kept.settle(texts, str(here / "lesson"))
+    assert told(capsys) == {"text": None, "said": ""} and Path.cwd() == here / "lesson"
+    assert {name: Path(name).read_bytes().decode() for name in texts} == texts
 
 
 def test_benches_see_the_file_come_and_go(here, capsys):

@@ -94,7 +94,7 @@ def test_the_bar_is_told_to_those_who_do_not_see_it(site, lesson):
     text = (site / "lessons" / f"{lesson.name}.html").read_text("utf-8")
     bar = text[text.index("<header>") : text.index("</header>")]
     buttons = re.findall(r"<button([^>]*)>([^<]+)</button>", bar)
-    assert len(buttons) == 6 and all('type="button"' in how and name.strip() for how, name in buttons)
+    assert len(buttons) == 7 and all('type="button"' in how and name.strip() for how, name in buttons)
     assert {name for how, name in buttons if 'aria-pressed="false"' in how} == {"Code", "Notebook"}
     assert '<nav aria-label="This lesson">' in bar and '<p role="status" id="status">' in bar
     assert 'id="far" max="100" value="0" aria-label="How far the lesson is"' in bar and "<noscript>" in bar
