@@ -23,7 +23,7 @@ def key_pages(topics, students, unit, paper, imprint, done):
 
 
 def write_key(report, asked):
-    """The answers of one topic, a row for each student; then the slips, a table for each question."""
+    """The answers of one topic, a row for each student; then the slips, a table for each question, told beside it."""
     head, rows = answers(asked)
     report.table("Answers", head, rows)
     report.told(
@@ -33,9 +33,9 @@ def write_key(report, asked):
     for number, numbered in enumerate(zip(*asked.values()), 1):
         sentences, rows = slips(dict(zip(asked, numbered)))
         letters = [chr(ord("a") + place) for place in range(len(sentences))]
-        report.table(f"Question {number}: {numbered[0].why}", ("student", "answer", *letters), rows)
-        for letter, sentence in zip(letters, sentences):
-            report.told(f"{letter}: {sentence}")
+        told = [f"{letter}: {sentence}" for letter, sentence in zip(letters, sentences)]
+        told.insert(0, f"Right: {numbered[0].why}")
+        report.explained(f"Question {number}", ("student", "answer", *letters), rows, told)
 
 
 def answers(asked):

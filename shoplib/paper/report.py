@@ -11,6 +11,7 @@ from shoplib.paper.words import LEADING, fitted, wrapped
 
 MARGIN, TEXT, SMALL, ROW = 12.0, 3.4, 3.0, 4.6  # mm
 LEAST = 0.75  # share of their size that letters may be made smaller to, for two tables side by side
+EXPLAINED = 0.68  # share of the page's width that a table may take beside its sentences
 FOOT = 16.0  # mm that the last sentences take
 
 
@@ -78,13 +79,13 @@ class Report:
             return True
         return False
 
-    def table(self, words, head, rows, boxes=False, leads=()):
+    def table(self, words, head, rows, boxes=False, leads=(), across=None):
         """A table under its heading, its columns as wide as their texts; with boxes to tick before each row.
 
-        `leads` are the titles of the pages to which its rows lead.
+        `leads` are the titles of the pages to which its rows lead, `across` is how wide it may be.
         """
         table = Table(words, head, rows, boxes)
-        table.shrink(self.across)
+        table.shrink(across or self.across)
         self.room(8 + 2 * ROW)
         self._head(table, MARGIN)
         for row, title in itertools.zip_longest(rows, leads):
@@ -94,6 +95,23 @@ class Report:
             if title:
                 self.pages[-1][3].append(((MARGIN, self.y - ROW, MARGIN + table.width, self.y), title))
         self.y += 3
+
+    def explained(self, words, head, rows, sentences):
+        """A table with sentences to its right, on one page where a page holds them."""
+        across = min(EXPLAINED * self.across, Table(words, head, rows).width)
+        left = MARGIN + across + 8
+        pieces = [wrapped(each, TEXT, self.width - MARGIN - left) for each in sentences]
+        told = sum(TEXT * LEADING * len(lines) + 1.5 for lines in pieces)
+        self.room(min(self.height - 3 * MARGIN - FOOT, 8 + max(ROW * (1 + len(rows)), told)))
+        plate, y = self.plate, self.y + 5
+        self.table(words, head, rows, across=across)
+        for lines in pieces:
+            plate.texts += [
+                Text(left, y + ROW / 2 + k * TEXT * LEADING, line, TEXT, "start") for k, line in enumerate(lines)
+            ]
+            y += TEXT * LEADING * len(lines) + 1.5
+        if self.plate is plate:
+            self.y = max(self.y, y + 3)
 
     def beside(self, left, right):
         """Two tables side by side where both fit on what is left of the page, else one under the other."""

@@ -110,6 +110,10 @@ class Remembered:
     def __init__(self):
         self.tables, self.sentences = [], []
 
+    def explained(self, words, head, rows, sentences):
+        self.table(words, head, rows)
+        self.sentences += sentences
+
     def table(self, words, head, rows):
         self.tables.append((words, head, rows))
 
@@ -143,6 +147,7 @@ def test_each_slip_of_the_key_is_told_its_sentence_by_its_question(topic, unit):
     kept = written(topic, unit)
     sentences = iter(kept.sentences[1:])
     for place, (_, head, rows) in enumerate(kept.tables[1:]):
+        assert next(sentences) == f"Right: {questions(topic, STUDENTS[0], unit)[place].why}"
         letters = dict(next(sentences).split(": ", 1) for _ in head[2:])
         assert tuple(letters) == head[2:]
         for student, row in zip(STUDENTS, rows):
@@ -174,6 +179,25 @@ def test_printed_key_has_every_answer_of_every_student(printed):
         for question in questions(topic, 1, unit):
             told = {word for _, said in question.told_slips() for word in said.split()}
             assert told <= set(text.split())
+
+
+def test_nothing_of_the_key_leaves_its_page_and_each_question_stands_whole_on_one(printed):
+    saved, _, unit, paper, _, _ = printed
+    width, height = PAPERS[paper]
+    with pypdfium2.PdfDocument(saved.key) as document:
+        for page in document:
+            words = page.get_textpage()
+            for place in range(words.count_rects()):
+                left, bottom, right, top = (each * 25.4 / 72 for each in words.get_rect(place))
+                assert left > 10 and right < width - 10 and bottom > 5 and top < height - 10
+    asked = [(topic, number) for topic in TOPICS for number in range(1, len(questions(topic, 1, unit)) + 1)]
+    found = [part for text in texts_of(saved.key) for part in re.split(r"(?<!\w)Question (?=\d student)", text)[1:]]
+    assert len(found) == len(asked)
+    for (topic, number), part in zip(asked, found):
+        numbered = [questions(topic, student, unit)[number - 1] for student in STUDENTS]
+        told = {plain(said) for question in numbered for _, said in question.told_slips()}
+        assert part.startswith(f"{number} student answer a") and all(said in part for said in told), (topic, number)
+        assert f"{STUDENTS[-1]} {numbered[-1].write(numbered[-1].answer)}" in part
 
 
 def test_tolerances_that_differ_stand_beside_their_answers():
