@@ -277,6 +277,8 @@ def test_a_ring_of_boards_grows_one_way():
     along, across, longer = told.rows
     assert along[1:] == ("17.32 in",) * 3 and across[1:3] == along[1:3] and longer[1:3] == ("0.00 in",) * 2
     assert float(longer[3].split()[0]) == CLOSE(440 / 25.4 * 0.00169 * 4, abs=0.005)
+    dry = ring_seasons(HollowBlank("440 mm", "400 mm", "60 mm"), "Ash, white", "quarter", "8 %", "6 %", "12 %").rows
+    assert dry[2][2] == "1.5 mm", "440 x 0.00169 x 2, along the grain: longer all the same"
     with pytest.raises(MeasureError, match="no timber"):
         ring_seasons(HollowBlank("440 mm", "400 mm", "60 mm"), "Lead", "flat", "8 %", "6 %", "12 %")
 
@@ -305,13 +307,15 @@ def test_what_cannot_be_made_is_said(changed, told):
 @pytest.mark.parametrize(
     ("changed", "told"),
     [
-        (dict(screw_length="42.5 mm"), "above the tip"), (dict(screw_length="38 mm"), "less than twice the shank"),
+        (dict(screw_length="42.5 mm"), "Only 1.5 mm of wood above the tip"),  # 12 - (42.5 - 1 - 31)
+        (dict(screw_length="38 mm"), "Only 6.0 mm of thread in the panel, less than twice the shank"),  # 38 - 1 - 31
         (dict(washer_diameter=None, washer_thickness="0 mm"), "no longer covers the hole"),
         (dict(washer_diameter=None), "its width is not known"),
         (dict(washer_diameter="8.5 mm"), "take a larger washer"), (dict(washer_thickness="0 mm"), "without its thick"),
         (dict(damp="15 %"), "lies outside"),
         (dict(counterbore_depth="45 mm", screw_length="20 mm", panel_thickness="18 mm"), "smooth part"),
-        (dict(rail_thickness="16 mm"), "beside the counterbore"), (dict(from_fixed="150 mm"), "damp season"),
+        (dict(rail_thickness="16 mm"), "Only 2.0 mm of wood beside the counterbore"),  # (16 - (10 + 6 - 4))/2
+        (dict(from_fixed="150 mm"), "In the damp season the panel wants 0.64 mm more room"),  # 150 x 0.00274 x 4 - 1
         (dict(from_fixed="150 mm", made="12 %"), "dry season"),
     ],
 )  # fmt: skip
@@ -343,6 +347,15 @@ def test_a_hole_a_hair_too_narrow_is_told_so_that_it_can_be_mended(unit):
         hole = told.partition("a hole of ")[2].partition(" or more")[0]
         size = measure.length(hole).m_as("mm") + 0.0127  # half of what the caution is rounded to
         assert not jammed.replace(hole_diameter=f"{size} mm", rail_thickness="30 mm").cautions, (hole, far)
+
+
+def test_the_card_follows_the_drill():
+    """The counterbore first, for in a hole that is there the bit wanders; then the hole through, then the lead hole."""
+    card = screw().plain.on_card()
+    assert [name for name in card if name in ("lead_hole", "hole_needed", "counterbore_diameter")] == [
+        "counterbore_diameter", "hole_needed", "lead_hole",
+    ]  # fmt: skip
+    assert card[0] == "counterbore_diameter"
 
 
 def test_the_stand_worries_nobody():
