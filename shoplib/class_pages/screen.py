@@ -1,5 +1,6 @@
 """The page for the teacher's screen or projector: where the class pages are, in large letters and as a QR picture."""
 
+import contextlib
 import os
 import sys
 import webbrowser
@@ -7,7 +8,10 @@ from html import escape
 
 from shoplib.paper.files import FOLDER, save_whole
 
-TO_DO = ("Join the same Wi-Fi as this computer.", "Point the camera at the picture, or type the address with all its signs.")
+TO_DO = (
+    "Join the same Wi-Fi as this computer.",
+    "Point the camera at the picture, or type the address with all its signs.",
+)
 STYLE = """
 * { box-sizing: border-box; }
 body { margin: 0; min-height: 100vh; padding: 3vmin 4vw; display: flex; flex-direction: column; gap: 2vmin;
@@ -47,10 +51,11 @@ def page(where):
 
 
 def print_picture(where):
-    """The QR picture in a terminal."""
+    """The QR picture in a terminal, where that has the letters for it."""
     import segno
 
-    segno.make(where, micro=False).terminal(compact=True)
+    with contextlib.suppress(UnicodeEncodeError):
+        segno.make(where, micro=False).terminal(compact=True)
 
 
 def save_page(where, port):

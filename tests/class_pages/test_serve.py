@@ -392,6 +392,7 @@ def test_where_there_are_more_networks_the_others_are_named(told_by, monkeypatch
 def test_a_screen_that_cannot_be_made_holds_nothing_up(told_by, monkeypatch, tmp_path):
     cards(monkeypatch, lo="127.0.0.1", a="192.0.2.9")
     (tmp_path / "printouts").write_text("in the way")
+    monkeypatch.setattr(Segno, "terminal", lambda *_, **__: "█".encode("ascii"))  # an old terminal
     said, shown = told_by("--address", "0.0.0.0")
     assert "Nothing can be written into the folder printouts" in said and "Ctrl+C ends it." in said and shown == []
 

@@ -21,6 +21,7 @@ from shoplib.paper import handouts, key
 from shoplib.paper.boxes import holds, meet
 from shoplib.paper.files import PAPERS, PrintoutError
 from shoplib.paper.imprint import Imprint
+from shoplib.paper.report import Report
 from shoplib.practice import topics
 from shoplib.practice.pictured import pictured
 
@@ -198,6 +199,16 @@ def test_nothing_of_the_key_leaves_its_page_and_each_question_stands_whole_on_on
         told = {plain(said) for question in numbered for _, said in question.told_slips()}
         assert part.startswith(f"{number} student answer a") and all(said in part for said in told), (topic, number)
         assert f"{STUDENTS[-1]} {numbered[-1].write(numbered[-1].answer)}" in part
+
+
+@pytest.mark.parametrize("topic", ["coping", "timber", "trimming"])
+def test_no_words_of_the_key_meet_where_fractions_are_long(topic):
+    report = Report(Imprint((), "BCDFGH", "in", DAY, "Class 9"), "Letter")
+    report.begin("Key")
+    key.write_key(report, {student: questions(topic, student, "in") for student in STUDENTS})
+    for plate, *_ in report.pages:
+        boxes = [text.box() for text in plate.texts]
+        assert not any(meet(one, other) for one, other in itertools.combinations(boxes, 2))
 
 
 def test_tolerances_that_differ_stand_beside_their_answers():
