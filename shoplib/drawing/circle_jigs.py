@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.parts import centre_lines, found, given
+from shoplib.drawing.parts import centre_lines, found, given, told_results
 from shoplib.drawing.sheet import Circle, Sheet, rectangle
 from shoplib.model import answer, answer_in_full, length_in_full
 
@@ -81,7 +81,7 @@ def _spoken(jig, unit, is_ring):
     words = [f"A router jig for {what}{given(jig, 'diameter', unit)} across, cutter "
         f"{given(jig, 'cutter_diameter', unit)}."]
     names = ("outer_pivot", "inner_pivot") if is_ring else ("outer_pivot", "hole_pivot")
-    words += [f"{jig.model.results()[name].words}: {found(jig, name, unit)}." for name in names]
+    words.append(told_results(jig, names, unit))
     words.append("Outside cuts run anticlockwise, inside cuts clockwise, seen from above.")
     return " ".join(words)
 

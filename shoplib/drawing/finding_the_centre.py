@@ -3,6 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
 from shoplib.model import given_in_full as given
 
@@ -49,7 +50,7 @@ def _spoken(end, unit):
         "centre, each with how far it may be off."
     )
     names = ("bisectors", "centre_square", "semicircle", "v_cradle")
-    return words + "".join(f" {end.model.results()[name].words}: {found(end, name, unit)}." for name in names)
+    return f"{words} {told_results(end, names, unit)}"
 
 
 def on(angle, radius, centre=(0.0, 0.0)):

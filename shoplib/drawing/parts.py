@@ -13,6 +13,12 @@ def found_in_full(plain, name, unit):
     return answer_in_full(plain, name, unit)[0]
 
 
+def told_results(plain, names, unit):
+    """Results in words, one after the other, for whoever does not see the drawing."""
+    results = plain.model.results()
+    return " ".join(f"{results[name].words}: {found_in_full(plain, name, unit)}." for name in names)
+
+
 def given(plain, name, unit):
     """An input written for a drawing."""
     return plain.model.inputs()[name].write(getattr(plain, name), unit)

@@ -1,6 +1,6 @@
 """Plates of a screw that lets the panel move: section, seat from below through the year, panel; and the template."""
 
-from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import centre_lines, told_results
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer_in_full, length_in_full, write_value
@@ -47,7 +47,7 @@ def _spoken(screw, unit):
         f"A screw {given(screw, 'screw_length', unit)} long comes up through a rail "
         f"{given(screw, 'rail_height', unit)} high into a panel {given(screw, 'panel_thickness', unit)} thick."
     ]
-    words += [f"{screw.model.results()[name].words}: {found(screw, name, unit)}." for name in names]
+    words.append(told_results(screw, names, unit))
     words += [f"{season} season: {_way(getattr(screw, f'move_{season}'), unit)}." for season in ("dry", "damp")]
     return " ".join(words)
 

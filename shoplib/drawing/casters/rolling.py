@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.casters.shapes import board, caster, turned
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import found, given, told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
 
@@ -50,8 +50,7 @@ def _spoken(stand, unit):
     names = [
         name for name, item in stand.model.results().items() if not item.minor and not answer(stand, name, unit)[1]
     ]
-    told = " ".join(f"{stand.model.results()[name].words}: {found(stand, name, unit)}." for name in names)
-    return f"A stand of {given(stand, 'weight', unit)} on {stand.casters} casters. {told}"
+    return f"A stand of {given(stand, 'weight', unit)} on {stand.casters} casters. {told_results(stand, names, unit)}"
 
 
 def _stand(view, stand, width, angle=0.0, centre=(0.0, 0.0), rolls=(True, False), trail=0.0):

@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
-from shoplib.drawing.parts import given
+from shoplib.drawing.parts import given, told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
 
@@ -39,7 +39,7 @@ def spoken_cope(cope, unit):
     names += ["rail_length_bottom"] if cope.rake and cope.has("rail_height") else []
     names += ["drum_gap"] if cope.has("drum_diameter") else []
     told = [name for name in names if not answer(cope, name, unit)[1]]
-    words += [f"{cope.model.results()[name].words}: {found(cope, name, unit)}." for name in told]
+    words.append(told_results(cope, told, unit))
     return " ".join(words)
 
 

@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
-from shoplib.drawing.parts import given
+from shoplib.drawing.parts import given, told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
 from shoplib.model import length_in_full
 
@@ -39,7 +39,7 @@ def _spoken_round(cope, unit):
         f"across at {given(cope, 'angle', unit)}, offset {given(cope, 'offset', unit)}."
     )
     names = ("saddle_depth", "tip_reach", "tip_turn", "circumference")
-    return words + "".join(f" {cope.model.results()[name].words}: {found(cope, name, unit)}." for name in names)
+    return f"{words} {told_results(cope, names, unit)}"
 
 
 def _use(cope, unit):

@@ -1,7 +1,7 @@
 """The plate for the fit of a dowel in its hole: what each may measure, drawn to a stated enlargement."""
 
 from shoplib.drawing.dowels.rail_ends import broken
-from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.measure import write
 from shoplib.model import given_in_full as given
@@ -85,6 +85,5 @@ def _limits(fit, low, high, unit):
 
 def _spoken(fit, unit):
     names = ("tightest", "loosest", "swelling", "tightest_later", "loosest_later")
-    return f"A dowel of {given(fit, 'diameter', unit)} in its hole." + "".join(
-        f" {fit.model.results()[name].words}: {found(fit, name, unit)}." for name in names
-    )
+    words = f"A dowel of {given(fit, 'diameter', unit)} in its hole."
+    return f"{words} {told_results(fit, names, unit)}"

@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.dowels.rail_ends import broken, levels, rail_ends, tell_rail
-from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import centre_lines, told_results
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import answer
@@ -28,10 +28,7 @@ def _spoken(joint, unit):
     names = ("drilled_depth", "rail_depth", "quarter", "spacing", "cheek", "far_wall", "crossing_clearance")
     words = f"Rails {given(joint, 'rail_thickness', unit)} thick on a leg {given(joint, 'leg_diameter', unit)} across, "
     words += f"{joint.dowels} dowels of {given(joint, 'dowel_diameter', unit)} in each end."
-    return words + "".join(
-        f" {joint.model.results()[name].words}: {found(joint, name, unit)}." for name in names
-        if not answer(joint, name, unit)[1]
-    )
+    return f"{words} {told_results(joint, [name for name in names if not answer(joint, name, unit)[1]], unit)}"
 
 
 def _use(joint):

@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import centre_lines, told_results
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
 from shoplib.model import given_in_full as given
@@ -22,9 +22,8 @@ def draw_round_stock(rod, unit="mm"):
 
 def _spoken(rod, unit):
     names = ("ideal_radius", "flat", "across_corners", "out_of_round", "blank_length", "stop_distance")
-    return f"Round rod {given(rod, 'diameter', unit)} across from a square of the same side." + "".join(
-        f" {rod.model.results()[name].words}: {found(rod, name, unit)}." for name in names
-    )
+    words = f"Round rod {given(rod, 'diameter', unit)} across from a square of the same side."
+    return f"{words} {told_results(rod, names, unit)}"
 
 
 def _use(rod):

@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
-from shoplib.drawing.parts import given
+from shoplib.drawing.parts import given, told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import length_in_full
 
@@ -28,7 +28,7 @@ def _spoken(block, unit):
     names = ("short_board", "long_board", "hole_from_corner", "hole_from_end", "angle_between")
     thick, leg = given(block, "board_thickness", unit), given(block, "leg_diameter", unit)
     words = f"Two boards {thick} thick round a leg of {leg}."
-    return words + "".join(f" {block.model.results()[name].words}: {found(block, name, unit)}." for name in names)
+    return f"{words} {told_results(block, names, unit)}"
 
 
 def _use(block, unit):

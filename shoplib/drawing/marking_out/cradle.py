@@ -3,7 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
-from shoplib.drawing.parts import given
+from shoplib.drawing.parts import given, told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
 from shoplib.model import answer, length_in_full
 
@@ -23,10 +23,8 @@ def draw_cradle(cradle, unit="mm"):
 
 def _spoken(cradle, unit):
     names = ("blade_tilt", "depth", "mouth", "sawn_face", "lines_apart")
-    return f"A leg of {given(cradle, 'leg_diameter', unit)} in a V of {given(cradle, 'v_angle', unit)}." + "".join(
-        f" {cradle.model.results()[name].words}: {found(cradle, name, unit)}." for name in names
-        if not answer(cradle, name, unit)[1]
-    )
+    words = f"A leg of {given(cradle, 'leg_diameter', unit)} in a V of {given(cradle, 'v_angle', unit)}."
+    return f"{words} {told_results(cradle, [name for name in names if not answer(cradle, name, unit)[1]], unit)}"
 
 
 def _use(cradle, unit):

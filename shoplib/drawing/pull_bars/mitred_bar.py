@@ -3,6 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet
 from shoplib.model import given_in_full as given
 from shoplib.model import length_in_full
@@ -42,7 +43,7 @@ def _spoken(bar, unit):
         f"{given(bar, 'width', unit)} between the arms' centre lines, {given(bar, 'reach', unit)} from the legs."
     )
     names = [name for name in bar.on_card() if name != "hand_room"]
-    return words + "".join(f" {bar.model.results()[name].words}: {found(bar, name, unit)}." for name in names)
+    return f"{words} {told_results(bar, names, unit)}"
 
 
 def _corner_title(bar, unit):

@@ -3,6 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import Circle, EndGrain, Sheet, rectangle
 from shoplib.model import given_in_full as given
 from shoplib.model import length_in_full
@@ -31,7 +32,7 @@ def _spoken(bar, unit):
         f"across, {given(bar, 'width', unit)} apart, with {given(bar, 'hand_room', unit)} of room for the hand."
     )
     names = [name for name in bar.on_card() if name != "leg_wall"]
-    return words + "".join(f" {bar.model.results()[name].words}: {found(bar, name, unit)}." for name in names)
+    return f"{words} {told_results(bar, names, unit)}"
 
 
 def _use(bar, unit):

@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.parts import centre_lines
+from shoplib.drawing.parts import centre_lines, told_results
 from shoplib.drawing.parts import found_in_full as found
 from shoplib.drawing.rebates.ring import staves
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
@@ -42,7 +42,7 @@ def _spoken(rebate, unit):
     if _is_set(rebate):
         words += f" A cutter of {given(rebate, 'cutter_diameter', unit)} cuts it, guided by a {rebate.guide}."
         names = (rebate.guide, *names)
-    return words + "".join(f" {rebate.model.results()[name].words}: {found(rebate, name, unit)}." for name in names)
+    return f"{words} {told_results(rebate, names, unit)}"
 
 
 def _use(rebate):

@@ -2,7 +2,7 @@
 
 import math
 
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import found, given, told_results
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.drawing.stave_rings.leaning_ring import bevels, leaning_ring
 
@@ -46,7 +46,7 @@ def _spoken(ring, unit):
         names = ("mitre_angle", "blade_tilt")
     else:
         names = ("mitre_angle", "long_edge", "board_width", *_last_joint_results(ring))
-    return words + "".join(f" {ring.model.results()[name].words}: {found(ring, name, unit)}." for name in names)
+    return f"{words} {told_results(ring, names, unit)}"
 
 
 def _last_joint_results(ring):

@@ -1,6 +1,6 @@
 """The whole stand in three views, and one corner of the plan enlarged, where tray and leg come closest."""
 
-from shoplib.drawing.parts import found, given
+from shoplib.drawing.parts import given, told_results
 from shoplib.drawing.sheet import Sheet
 from shoplib.drawing.the_stand.corner import draw_corner
 from shoplib.drawing.the_stand.front import draw_front
@@ -24,9 +24,8 @@ BARS = {"stubs": "a pull bar on two stubs", "mitred": "a pull bar mitred to two 
 def _spoken(stand, unit):
     trays = "Two round trays" if stand.trays > 1 else "One round tray"
     names = ("overall_height", "tray_clear", "weight", "cg_height", "loaded_weight", "loaded_height")
-    told = " ".join(f"{stand.model.results()[name].words}: {found(stand, name, unit)}." for name in names)
     return (
         f"{trays} {given(stand, 'tray_diameter', unit)} across, of {stand.ring_route}, on four legs "
         f"{given(stand, 'leg_spacing', unit)} apart, {stand.casters} of them on casters, with {BARS[stand.pull_bar]}. "
-        f"{told}"
+        f"{told_results(stand, names, unit)}"
     )

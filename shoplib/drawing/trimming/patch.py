@@ -3,6 +3,7 @@
 import math
 
 from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import Sheet, rectangle
 from shoplib.model import given_in_full as given
 
@@ -21,7 +22,7 @@ def _spoken(patch, unit):
     names = ("rise", "end_depth", "patch_thickness", "wood_left", "plunge")
     wall = f"the {patch.edge} wall, {given(patch, 'diameter', unit)} across"
     words = [f"A patch {given(patch, 'length', unit)} long in {wall}."]
-    words += [f"{patch.model.results()[name].words}: {found(patch, name, unit)}." for name in names]
+    words.append(told_results(patch, names, unit))
     return " ".join(words)
 
 

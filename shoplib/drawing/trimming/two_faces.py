@@ -1,6 +1,7 @@
 """Plates of a ring trimmed from two faces: each cut in section, the wall to the left of the cutter; a setting gauge."""
 
 from shoplib.drawing.parts import found_in_full as found
+from shoplib.drawing.parts import told_results
 from shoplib.drawing.sheet import EndGrain, Sheet, rectangle
 from shoplib.model import given_in_full as given
 from shoplib.model import length_in_full
@@ -23,7 +24,7 @@ def _spoken(trim, unit):
     names = ("first_set", "hold", "depth") + (() if trim.one_face else ("second_set", "second_depth", "band_left"))
     faces = "one face" if trim.one_face else "two faces"
     words = [f"A ring {given(trim, 'ring_height', unit)} high is trimmed from {faces}."]
-    words += [f"{trim.model.results()[name].words}: {found(trim, name, unit)}." for name in names]
+    words.append(told_results(trim, names, unit))
     return " ".join(words)
 
 
