@@ -5,7 +5,7 @@ const byId = id => document.getElementById(id);
 const frame = byId("lesson"), code = byId("code"), whole = byId("notebook"), far = byId("far"), status = byId("status");
 const time = byId("time"), still = byId("still"), mine = byId("mine");
 const begun = performance.now(), seconds = () => Math.round((performance.now() - begun) / 1000);
-const LATE = "It takes longer than last time.", PATIENCE = 600;  // s
+const LATE = "It takes longer than last time.", PATIENCE = 300;  // s
 
 const tell = (text, share) => {
   status.textContent = text;
@@ -59,8 +59,9 @@ async function start() {
   const stand = offer(app);
   await join(stand, kernel);
   await run(app, panel);
-  await offerAsBuilt(app, panel.context.path);
   stand.follow();
+  await offerAsBuilt(app, panel.context.path);
+  document.body.dataset.ready = "yes";
   panel.sessionContext.statusChanged.connect((_, now) => now.includes("restarting") && again(stand, kernel));
 }
 
@@ -182,7 +183,6 @@ async function run(app, panel) {
   if (left) wrong(`The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Press Notebook to see where.`);
   else tell("Ready: all of it runs on this device.", 1);
   if (!left) remember("seconds", seconds());
-  document.body.dataset.ready = "yes";
 }
 
 // A notebook that was saved here stands in the built one's place, until somebody wants that back.
@@ -208,10 +208,20 @@ function wrong(text) {
   clearInterval(clock);
 }
 
+const reached = () => fetch(location.href, {method: "HEAD", cache: "no-store"}).then(answer => answer.ok, () => false);
+
+// Ends with an error when the pages cannot be reached any more before the lesson is ready.
+async function lost() {
+  for (let missed = 0; !document.body.dataset.ready && missed < 2;) {
+    await new Promise(resolve => setTimeout(resolve, 5000));
+    missed = await reached() ? 0 : missed + 1;
+  }
+  if (!document.body.dataset.ready) throw new Error("the network is gone");
+}
+
 // Why it did not start, and what to do, in plain words.
 async function failed(error) {
-  const reached = await fetch(location.href, {cache: "no-store"}).then(answer => answer.ok, () => false);
-  wrong(reached ? `The lesson could not be started: ${error.message}. Close other tabs, then try again. You can read it meanwhile.`
+  wrong(await reached() ? `The lesson could not be started: ${error.message}. Close other tabs, then try again. Meanwhile you can read.`
     : "These pages cannot be reached any more. Is this device still in the workshop's network? Then try again.");
 }
 
@@ -268,4 +278,4 @@ function offer(app) {
   return stand;
 }
 
-start().catch(failed);
+Promise.race([start(), lost()]).catch(failed);
