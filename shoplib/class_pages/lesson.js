@@ -22,7 +22,8 @@ const until = async (what, patience = PATIENCE) => {
 };
 
 // How far it is: by the steps that are done, and between them by the time that it took here last.
-const last = Number(remember("seconds"));
+const own = `seconds ${location.pathname}`, last = Number(remember(own) ?? remember("seconds"));
+const known = remember(own) ? `Last time it took ${last} s here.` : `Another lesson took ${last} s here.`;
 let from = 0, step = "";
 function remember(name, value) {
   try {
@@ -35,7 +36,7 @@ function remember(name, value) {
 function move() {
   const now = seconds();
   far.value = Math.max(far.value, 100 * from, last ? Math.min(95, 95 * now / last) : 0);
-  const guess = last && now > last + 2 ? LATE : last ? `Last time it took ${last} s here.` : "The first time can take a minute.";
+  const guess = last && now > last + 2 ? LATE : last ? known : "The first time can take a minute.";
   time.textContent = `${step}${now} s. ${guess}`;
 }
 const clock = setInterval(move, 1000);
@@ -182,7 +183,7 @@ async function run(app, panel) {
   const left = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
   if (left) wrong(`The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Press Notebook to see where.`);
   else tell("Ready: all of it runs on this device.", 1);
-  if (!left) remember("seconds", seconds());
+  if (!left) for (const name of [own, "seconds"]) remember(name, seconds());
 }
 
 // A notebook that was saved here stands in the built one's place, until somebody wants that back.
