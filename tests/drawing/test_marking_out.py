@@ -221,6 +221,26 @@ def test_printed_v(tmp_path, angle, deep):
     assert triangle.area == CLOSE(wanted[0] * wanted[1] / 2, rel=0.01)
 
 
+@pytest.mark.parametrize(
+    ("model", "layer", "side", "told"),
+    [
+        (Cradle("35 mm", block_height="60 mm"), "block", 0, "wide 74.0 mm or wider"),  # 49.5 + 2 x 0.35 x 35
+        (CornerBlock("35 mm"), "board", 1, "70.0 mm along the leg"),  # twice the leg
+    ],
+    ids=["cradle", "corner block"],
+)
+def test_a_jig_is_drawn_as_large_as_it_tells(model, layer, side, told):
+    """No size of what is sawn for it is left to guess, on the template and in the sentence how to make it."""
+    (shown,) = template(model).views
+    size = told.removeprefix("wide ").partition(" mm")[0]
+    for piece in areas(shown, layer):
+        ends = piece.bounds[side], piece.bounds[side + 2]
+        assert ends[1] - ends[0] == CLOSE(float(size), abs=0.05)
+    assert told in [each.text for each in shown.dimensions]
+    for make in (draw, template):
+        assert f"{size} mm" in make(model).use
+
+
 # What is drawn everywhere -----------------------------------------------------------------------------------
 
 

@@ -223,6 +223,9 @@ def test_steps_tell_the_sizes_that_no_card_tells(printed, stand):
     assert whole.count("425.0 mm") == 4  # 415 + 2 x 3 + 2 x 2: the list, step 11, the panel's picture and its card
     assert whole.count("ø 421.0 mm") == 2  # 415 + 2 x 3: step 12 and the panel's card
     assert "489" not in whole, "the blank of a disc with a groove round it"
+    assert "as long as the leg's skin, 110.0 mm." in whole  # 35 pi
+    assert "is 110.3 mm long, for its paper's thickness" in whole  # 35.1 pi
+    assert "the paper's own thickness takes up 0.3 mm" in whole  # 0.1 pi
     assert "dowel 32 ø 8.0 mm, 40 mm long, beech, american" in whole  # 8 rails, 2 ends, 2 in each
     assert "screw 12 ø 4.0 mm, 40 mm long" in whole  # 3 in each of 2 rails under 2 trays
 
