@@ -133,7 +133,6 @@ function dress(inside, panel) {
     if (file) open(`../jupyter/files/notebooks/${file[0]}`);
     else location.href = lesson[2] === "#Contents" ? "../index.html" : `${lesson[1]}.html`;
   }, true);
-  panel.content.activeCellIndex = 0;
 }
 
 // The heading that the reader has just passed, and how far it stands from the window's upper edge.
@@ -146,11 +145,17 @@ function place() {
 
 const plain = heading => heading.textContent.replace("¶", "").trim();
 
+// There again, and with the keyboard's next step from there.
 function go(place, panel) {
   const scroller = panel.content.node.querySelector(".jp-WindowedPanel-outer") ?? panel.content.node;
   scroller.scrollTo(0, 0);
   const found = place && [...scroller.querySelectorAll("h1, h2, h3, h4")].find(each => plain(each) === place.words);
   if (found) scroller.scrollTo(0, found.getBoundingClientRect().top - scroller.getBoundingClientRect().top - place.top);
+  const {content} = panel, read = content.widgets.findIndex(cell => found && cell.node.contains(found));
+  content.activeCellIndex = Math.max(read, 0);
+  if (![document.body, frame].includes(document.activeElement)) return;  // the reader is at the bar
+  frame.focus();
+  content.activeCell.node.focus({preventScroll: true});
 }
 
 async function run(app, panel) {
@@ -179,7 +184,6 @@ async function run(app, panel) {
   dress(inside, panel);
   inside.dispatchEvent(new Event("resize"));
   go(was, panel);
-  if (document.activeElement === document.body) frame.focus();
   const left = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
   if (left) wrong(`The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Press Notebook to see where.`);
   else tell("Ready: all of it runs on this device.", 1);
