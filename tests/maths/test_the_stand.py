@@ -102,6 +102,18 @@ class TestTheWayIn:
         (said,) = [each for each in stand.cautions if "lower tray does not go in" in each.tell()]
         assert "Put it in before the last glue-up" in said.tell() and said.input == "lower_rail_top"
 
+    def test_the_caution_says_how_much_is_short(self):
+        """350 between the rails: T cos a + t sin a = 350 at 42.804 deg; there T sin a + t cos a wants 328.3 of 325."""
+        lean = math.radians(42.804)
+        assert 440 * math.cos(lean) + 40 * math.sin(lean) == CLOSE(350, abs=0.01)
+        assert 325 - 440 * math.sin(lean) - 40 * math.cos(lean) == CLOSE(-3.32, abs=0.01)
+        shut_out = seedling_stand(lower_rail_top="260 mm")
+        (said,) = [each.tell() for each in shut_out.cautions if "lower tray does not" in each.tell()]
+        assert "3.32 mm are short between the legs" in said
+        fits = seedling_stand(lower_rail_top="255 mm")
+        assert 0 < fits.plain.way_in_spare < 5
+        assert not [each for each in fits.cautions if "lower tray does not" in each.tell()]
+
     def test_one_tray_needs_none(self):
         stand = seedling_stand(trays=1)
         for name in ("way_in_tilt", "way_in_spare", "rail_gap"):
@@ -126,6 +138,10 @@ class TestBesideTheDowels:
             found = limits.wood_beside_stub(stand.plain)
             assert found == CLOSE(least, abs=0.06) or 2.0 < found < least
             assert height < 609 or found == CLOSE(least, abs=0.06)
+        staggered = seedling_stand(bar_height="595 mm", stagger="6 mm")
+        # the second rail's lower dowel at 660 - 38 - 6 = 616: 21 above the bar, half of 14 and 8 between
+        assert limits.wood_beside_stub(staggered.plain) == CLOSE(21 - 11)
+        assert limits.wood_beside_stub(seedling_stand(bar_height="595 mm").plain) == CLOSE(27 - 11)
         for height in (615, 618, 640):
             told = bar.beside_dowels(joint, f"{height} mm", "660 mm", "220 mm").rows[0]
             assert "break into each other" in told[2]

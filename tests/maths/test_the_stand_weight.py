@@ -137,6 +137,33 @@ def test_weight_and_centre_of_gravity_of_the_empty_stand(stand):
     assert plain.cg_from_casters == CLOSE(along, abs=0.4)
 
 
+@pytest.mark.parametrize("stand", STANDS, ids=NAMES)
+def test_leg_rim_and_panel_each_against_its_own_solid(stand):
+    """Piece by piece, for in the whole stand a rebate's or a caster hole's place moves hardly anything."""
+    v, half = stand.values, stand.values["leg_spacing"] / 2
+    wood = density(v["timber"], v["moisture_made"])
+    foot, deep = v["caster_height"], v["caster_stem"] + v["caster_clearance"]
+    leg = upright(v["leg_diameter"], foot, v["stand_height"], 0, 0)
+    leg -= upright(v["caster_hole"], foot - 1, foot + deep, 0, 0)
+    wanted = {"leg with a caster": [weighed(leg, wood)], "tray rim": [], "panel": []}
+    for top in [v["lower_rail_top"], v["upper_rail_top"]][2 - v["trays"] :]:
+        for name, body in zip(("tray rim", "panel"), trays(v, top, half, wood)):
+            wanted[name].append(body)
+    for name, solids in wanted.items():
+        found = [each for each in weights.pieces(stand.plain) if each.name == name]
+        assert len(found) == len(solids)
+        for piece, solid in zip(found, solids):
+            mass = piece.volume * density(piece.timber, v["moisture_made"]) / 1e9
+            assert (mass, piece.height) == (CLOSE(solid.mass, rel=1e-4), CLOSE(solid.height, abs=0.01)), name
+
+
+@pytest.mark.parametrize(("bar", "name", "along"), [("stubs", "stub", 399), ("mitred", "arm of the bar", 403.75)])
+def test_what_holds_the_bar_weighs_in_its_own_middle(bar, name, along):
+    """From the legs' skin, 360 + 17.5, half of 43 to the bar's skin, or half of 52.5 to its centre line."""
+    (piece,) = [each for each in weights.pieces(seedling_stand(pull_bar=bar).plain) if each.name == name]
+    assert (piece.count, piece.along, piece.height) == (2, along, 570)
+
+
 def test_weight_of_the_seedling_stand_from_tables_by_hand():
     """White ash: G 0.60 at 12 % (Wood Handbook, Table 5-3a), worked at 8 %: 648 kg for each cubic metre.
 
