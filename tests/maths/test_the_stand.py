@@ -150,6 +150,15 @@ class TestBesideTheDowels:
 
 
 class TestParts:
+    @pytest.mark.parametrize(("staves", "strips", "in_each"), [(12, 16, 3), (15, 20, 3), (16, 64, 1), (10, 40, 1)])
+    def test_staves_go_to_the_saw_by_threes_where_they_can_be_shared_so(self, staves, strips, in_each):
+        stand = seedling_stand(staves=staves)
+        (strip,) = [part for part in stand.parts() if part.name == "rim strip"]
+        assert strip.count == strips and strip.count * in_each == 4 * staves
+        ring = stand.operation("staves").plain
+        least, most = (in_each - 0.5) * ring.short_edge, in_each * (ring.long_edge + 3)
+        assert least < strip.plain["length"] < most, "long enough for so many and for no more"
+
     def test_of_the_seedling_stand(self):
         assert [repr(part) for part in STAND.parts()] == [
             "Part: 4 leg, 720.0 x 35.0 x 35.0 mm, Ash, white",

@@ -219,6 +219,12 @@ def test_a_thicker_part_weighs_more(part):
     assert stand.replace(**{part: getattr(stand, part) * 1.02}).plain.weight > stand.plain.weight
 
 
+def test_surface_of_a_mitred_bar_is_that_of_its_three_pieces():
+    """A round of 19 on 360 between the arms' centre lines and twice 52.5 to the legs."""
+    mitred, none = (seedling_stand(pull_bar=bar).plain.finish_area for bar in ("mitred", "none"))
+    assert (mitred - none) * 1e6 == CLOSE(numpy.pi * 19 * (360 + 2 * 52.5))
+
+
 def test_surface_to_finish_against_solids():
     """manifold3d: legs, rails, rims, panels and bar, less the ends that the stand leaves out."""
     v, plain = seedling_stand().values, seedling_stand().plain
