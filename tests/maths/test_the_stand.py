@@ -35,11 +35,15 @@ class TestOverall:
 
     def test_whatever_stands_out_furthest(self):
         assert seedling_stand(upper_rail_top="700 mm").plain.overall_height == 740
+        assert seedling_stand(upper_rail_top="700 mm", panel_proud="2 mm").plain.overall_height == 742
         wide = {"leg_spacing": "390 mm", "screw_from_fixed": "40 mm"}
         assert seedling_stand(**wide).plain.overall_width == 440
         assert seedling_stand(tray_diameter="430 mm", leg_spacing="400 mm", screw_from_fixed="10 mm",
                               panel_clearance="1 mm").plain.overall_width == 435
         assert seedling_stand(pull_bar="none").plain.overall_length == 440
+        # the bar's outer side at 300 + 17.5 + 20 + 19 from the middle, under trays that reach to 400
+        low = seedling_stand(leg_spacing="600 mm", tray_diameter="800 mm", hand_room="20 mm", lower_rail_top="180 mm")
+        assert low.plain.overall_length == 800
 
     def test_clear_of_the_legs(self):
         """Half of 360 sqrt(2), less 17.5 and 220."""
