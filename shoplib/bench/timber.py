@@ -24,7 +24,8 @@ WIDTHS |= {"per blank": 48}
 SIZE = 94  # px for a size with its unit
 INSTEAD = "border-left:5px solid #0072b2;padding:6px 12px;margin:8px 0"  # what is said where a plan would stand
 ALLOWANCES = {"kerf": "saw kerf", "end": "added to lengths", "edge": "added to widths"}
-HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0"
+HIDDEN, ROW = "display:none", "display:flex;flex-wrap:nowrap;align-items:center;gap:4px;margin:2px 0 6px"
+BOXES = "flex:1 1 0;min-width:0;display:flex;flex-wrap:wrap;align-items:end;gap:4px"  # what has no room goes below
 WRONG = (MeasureError, ShapeError)
 OFTEN = 0.2  # s between two looks at the progress
 PLANNING = (
@@ -462,18 +463,21 @@ def _table_html(kind):
         looks.button(f"{kind}.load", "", "Fill from this path", f"All {kind}s come from the file of this name"),
     )
     return (
-        f"<div style='margin:8px 0'><b style='font-size:17px'>{kind.capitalize()}s</b><div style='overflow-x:auto'>"
-        f"<div style='{ROW}'><span style='flex:0 0 62px'></span>{head}</div>{rows}</div>{bar}</div>"
+        f"<div style='margin:8px 0'><b style='font-size:17px'>{kind.capitalize()}s</b><div>"
+        f"<div style='{ROW}'><span style='flex:0 0 62px'></span><span style='{BOXES}'>{head}</span></div>"
+        f"{rows}</div>{bar}</div>"
     )
 
 
 def _boxes(kind, number):
     columns, _ = EACH[kind]
     away = looks.button(f"{kind}.{number}.away", "", "✕", f"Take {kind} {number} away")
-    return f"<b style='flex:0 0 22px;font-size:15px'>{number}</b><span style='flex:0 0 36px'>{away}</span>" + "".join(
+    boxes = "".join(
         looks.field(f"{kind}.{number}.{name}", f"{kind.capitalize()} {number}, {name}", "", WIDTHS.get(name, SIZE))
         for name in columns
     )
+    head = f"<b style='flex:0 0 22px;font-size:15px'>{number}</b><span style='flex:0 0 36px'>{away}</span>"
+    return f"{head}<span style='{BOXES}'>{boxes}</span>"
 
 
 def _tell(error, unit):
