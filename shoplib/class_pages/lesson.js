@@ -5,7 +5,7 @@ const byId = id => document.getElementById(id);
 const frame = byId("lesson"), code = byId("code"), whole = byId("notebook"), far = byId("far"), status = byId("status");
 const time = byId("time"), still = byId("still"), mine = byId("mine");
 const begun = performance.now(), seconds = () => Math.round((performance.now() - begun) / 1000);
-const LATE = "It takes longer than last time.", PATIENCE = 300;  // s
+const READY = "Ready: all of it runs on this device.", LATE = "It takes longer than last time.", PATIENCE = 300;  // s
 
 const tell = (text, share) => {
   status.textContent = text;
@@ -59,10 +59,9 @@ async function start() {
   await until(() => awake(kernel));
   const stand = offer(app);
   await join(stand, kernel);
-  await run(app, panel);
+  const stopped = await run(app, panel), changed = await isChanged(app, panel.context.path);
   stand.follow();
-  await offerAsBuilt(app, panel.context.path);
-  document.body.dataset.ready = "yes";
+  reveal(panel, stopped, changed);
   panel.sessionContext.statusChanged.connect((_, now) => now.includes("restarting") && again(stand, kernel));
 }
 
@@ -159,7 +158,6 @@ function go(place, panel) {
 }
 
 async function run(app, panel) {
-  const inside = frame.contentWindow;
   const all = [...panel.content.model.cells].filter(cell => cell.type === "code");
   const errors = [];
   let done = 0;
@@ -174,8 +172,14 @@ async function run(app, panel) {
   panel.sessionContext.iopubMessage.connect(note);
   await app.commands.execute("notebook:run-all-cells");
   panel.sessionContext.iopubMessage.disconnect(note);
+  const left = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
+  return left ? errors.at(-1) ?? "a step could not be run" : "";
+}
+
+// All at once: the lesson in the still one's place, its buttons, and how it went.
+function reveal(panel, stopped, changed) {
+  const inside = frame.contentWindow, was = place();
   clearInterval(clock);
-  const was = place();
   still.hidden = true;
   frame.classList.remove("starting");
   for (const each of [code, whole]) each.disabled = false;
@@ -184,22 +188,24 @@ async function run(app, panel) {
   dress(inside, panel);
   inside.dispatchEvent(new Event("resize"));
   go(was, panel);
-  const left = [...panel.content.model.cells].filter(cell => cell.type === "code" && !cell.executionCount).length;
-  if (left) wrong(`The lesson stopped: ${errors.at(-1) ?? "a step could not be run"}. Press Notebook to see where.`);
-  else tell("Ready: all of it runs on this device.", 1);
-  if (!left) for (const name of [own, "seconds"]) remember(name, seconds());
+  if (stopped) wrong(`The lesson stopped: ${stopped}. Press Notebook to see where.`);
+  else tell(changed ? "Ready: this is the notebook as it was changed and saved on this device." : READY, 1);
+  if (changed) offerAsBuilt(panel.context.path);
+  if (!stopped) for (const name of [own, "seconds"]) remember(name, seconds());
+  document.body.dataset.ready = "yes";
 }
 
 // A notebook that was saved here stands in the built one's place, until somebody wants that back.
-async function offerAsBuilt(app, path) {
-  const {contents} = app.serviceManager, built = await (await fetch(`../jupyter/files/${path}`)).json();
-  const {content} = await contents.get(path, {content: true});
-  if (sources(content) === sources(built)) return;
-  tell("Ready: this is the notebook as it was changed and saved on this device.", 1);
+async function isChanged(app, path) {
+  const built = await (await fetch(`../jupyter/files/${path}`)).json();
+  return sources((await app.serviceManager.contents.get(path, {content: true})).content) !== sources(built);
+}
+
+function offerAsBuilt(path) {
   const back = byId("built");
   back.hidden = false;
   back.onclick = async () => {
-    await contents.delete(path);
+    await frame.contentWindow.jupyterapp.serviceManager.contents.delete(path);
     location.reload();
   };
 }
