@@ -301,10 +301,10 @@ def sizes(cls):
     Half of the time all inputs are drawn, half of the time up to two inputs of an example are changed, for models
     whose sizes must suit one another. One seed is drawn, not each size: it is what makes thousands of them cheap.
     """
-    return st.randoms(use_true_random=True).map(lambda random: _some_sizes(cls, random))
+    return st.randoms(use_true_random=True).map(lambda random: some_sizes(cls, random))
 
 
-def _some_sizes(cls, random):
+def some_sizes(cls, random):
     inputs = cls.inputs()
     given, drawn = {}, list(inputs)
     if random.random() < 0.5:
