@@ -7,6 +7,7 @@ from shoplib.drawing.rows import clear_place, rows
 from shoplib.drawing.sheet import Arc, Area, Circle, EndGrain, Line
 
 SMALLER = (1.0, 0.9, 0.8, 0.7)  # shares of the largest scale, tried in turn until all texts have their room
+NOTHING = 1e-6  # so that the last digit of a sine, which differs between computers, decides nothing
 
 
 def _between(middle, half, low, high, lowest, highest):
@@ -125,7 +126,7 @@ class Placing:
         across += sum(self.columns[side] for side in ("left", "right") if not self.rows[side])  # under the notes
         for share in SMALLER:
             left, right = self._reach(share * largest)
-            if right - left <= across:
+            if right - left <= across + NOTHING:
                 return share * largest
         return largest
 
