@@ -14,31 +14,33 @@ DEVICES = {
     "phone": {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True},
 }
 READY = "Ready: all of it runs on this device."
-# Kept from the first moment on: what the page says while Python starts, and whether the still lesson can be read.
+# Kept from the first moment on: what the page says while Python starts, whether the still lesson can be read, and what
+# moves in the second after it is ready.
 STARTING = """(() => {
   if (window !== top || !location.pathname.startsWith('/lessons/')) return;
-  const seen = window.seen = [];
+  const seen = window.seen = [], frame = () => new Promise(requestAnimationFrame);
   const look = () => {
     const status = document.getElementById('status'), far = document.getElementById('far');
     const still = document.getElementById('still');
+    if (document.body?.dataset.ready) window.moved ??= moved();
     if (document.readyState === 'loading' || document.body.dataset.ready) return;
     const on = document.elementFromPoint(innerWidth / 2, innerHeight / 2);
     const now = {said: status.textContent, far: far.value, reads: Boolean(on && still.contains(on))};
     if (JSON.stringify(now) !== JSON.stringify(seen.at(-1))) seen.push(now);
   };
+  const moved = async () => {
+    for (let frames = 0; frames < 3; frames += 1) await frame();
+    const inside = document.getElementById('lesson').contentDocument, tops = [];
+    const parts = [...document.querySelectorAll('header, iframe'),
+      ...inside.querySelectorAll('.jp-Cell, svg[aria-label], .jp-Cell img')];
+    for (const end = performance.now() + 1000; performance.now() < end; await frame())
+      tops.push(parts.map(each => each.getBoundingClientRect()).map(box => [box.top, box.height]));
+    return parts.map((each, k) => [each.outerHTML.slice(0, 80), ...[0, 1].map(
+      what => Math.max(...tops.map(all => all[k][what])) - Math.min(...tops.map(all => all[k][what])))])
+      .filter(each => each[1] > 1 || each[2] > 1);
+  };
   new MutationObserver(look).observe(document, {subtree: true, childList: true, attributes: true, characterData: true});
 })()"""
-# For a second: where each part of the page stands, in every frame.
-STEADY = """async () => {
-  const inside = document.getElementById('lesson').contentDocument, tops = [];
-  const parts = [...document.querySelectorAll('header, iframe'),
-    ...inside.querySelectorAll('.jp-Cell, svg[aria-label], .jp-Cell img')];
-  for (const end = performance.now() + 1000; performance.now() < end; await new Promise(requestAnimationFrame))
-    tops.push(parts.map(each => each.getBoundingClientRect()).map(box => [box.top, box.height]));
-  return parts.map((each, k) => [each.outerHTML.slice(0, 80), ...[0, 1].map(
-    what => Math.max(...tops.map(all => all[k][what])) - Math.min(...tops.map(all => all[k][what])))])
-    .filter(each => each[1] > 1 || each[2] > 1);
-}"""
 # What lies over a control, at its ends and in its middle, as it stands in the middle of the page.
 COVERED = """() => {
   const all = [...document.querySelectorAll('.jp-OutputArea-output :is(button, input, select)')];
@@ -85,7 +87,7 @@ class Opened:
         self.pictures = self.page.locator("#still img[alt]").evaluate_all(SHOWN)
         self.page.wait_for_selector("body[data-ready]", timeout=120_000)
         self.seconds = time.monotonic() - start
-        self.moved = self.page.evaluate(STEADY)
+        self.moved = self.page.evaluate("window.moved")
         self.frame = self.page.frame(url=re.compile("/jupyter/notebooks/"))
         self.devtools = context.new_cdp_session(self.page)
         self.frame.evaluate(LISTEN)
