@@ -67,7 +67,7 @@ def _share(cls, values, name, item, nominal):
 def _change(cls, values, name, item, error, nominal):
     """How the result changes when one input is out by `error`; None where that cannot be made."""
     changed = values[item.name] + error
-    if item.low >= 0 and changed < 0:
+    if changed < 0 <= item.low or changed <= 0 < item.low:  # what is always more than nothing never is nothing
         return None
     try:
         return getattr(cls.solved(values | {item.name: changed}), name) - nominal

@@ -83,3 +83,9 @@ class TestFinish:
     def test_of_the_stand(self):
         stand = seedling_stand(finish_coats=3)
         assert stand.operation("finish").plain.litres == CLOSE(stand.plain.finish_area * 3 / 12 / 0.9)
+
+
+def test_an_error_as_large_as_the_size_itself_is_counted_one_way():
+    """At the slider's low end a litre may cover nothing at all: no finish covers that, so only the other way counts."""
+    (covers,) = [share for share in Finish("1 m2", "2 m2").budget("litres").shares if share.input == "coverage"]
+    assert covers.one_sided and covers.down is None
