@@ -5,7 +5,7 @@ const byId = id => document.getElementById(id);
 const frame = byId("lesson"), code = byId("code"), whole = byId("notebook"), far = byId("far"), status = byId("status");
 const time = byId("time"), still = byId("still"), mine = byId("mine");
 const begun = performance.now(), seconds = () => Math.round((performance.now() - begun) / 1000);
-const READY = "Ready: all of it runs on this device.", LATE = "It takes longer than last time.", PATIENCE = 300;  // s
+const READY = "Ready: all of it runs on this device.", LATE = "It takes longer than last time.", LONG = 90, PATIENCE = 300;  // s
 
 const tell = (text, share) => {
   status.textContent = text;
@@ -38,6 +38,7 @@ function move() {
   far.value = Math.max(far.value, 100 * from, last ? Math.min(95, 95 * now / last) : 0);
   const guess = last && now > last + 2 ? LATE : last ? known : "The first time can take a minute.";
   time.textContent = `${step}${now} s. ${guess}`;
+  if (now > LONG) byId("again").hidden = false;  // it goes on, but nobody has to wait for it
 }
 const clock = setInterval(move, 1000);
 
@@ -183,7 +184,7 @@ function reveal(panel, stopped, changed) {
   still.hidden = true;
   frame.classList.remove("starting");
   for (const each of [code, whole]) each.disabled = false;
-  far.hidden = time.hidden = true;
+  far.hidden = time.hidden = byId("again").hidden = true;
   panel.toolbar.hide();
   dress(inside, panel);
   inside.dispatchEvent(new Event("resize"));
