@@ -189,7 +189,7 @@ def test_it_tips_where_the_centre_of_gravity_stands_over_the_worst_contact(caste
         ({"centre_error": "12 mm"}, "breaks out"),
         ({"caster_height": "720 mm"}, "leaves nothing"),
         ({"stem_length": "700 mm"}, "right through"),
-        ({"wheelbase": "0 mm"}, "wheelbase"),
+        ({"wheelbase": "0 mm"}, "Wheelbase: it must be more than nothing"),
     ],
 )
 def test_legs_that_cannot_be_made(changes, told):
