@@ -20,7 +20,8 @@ class FingerTests(LessonTests):
         place.evaluate("each => each.scrollIntoView({block: 'center'})")
         opened.at_rest()
         box, before, top = place.bounding_box(), shown(), opened.frame.evaluate(SCROLLED)
-        x, y = box["x"] + 0.6 * box["width"], box["y"] + box["height"] / 2
+        seen = min(box["width"], opened.page.viewport_size["width"] - box["x"])  # it may reach over the edge
+        x, y = box["x"] + 0.6 * seen, box["y"] + box["height"] / 2
         opened.draw((x, y), (x, y - FAR))
         opened.at_rest()
         opened.settle()
