@@ -42,7 +42,8 @@ pages.serve_forever()
 MOVE = """async moves => {
   const bench = [...document.querySelectorAll('.jp-OutputArea-output')].find(each =>
     each.querySelector('[data-press=back]') && each.querySelector('input[type=range]'));
-  const slider = bench.querySelector('input[type=range]'), taken = [];
+  const wide = each => each.max - each.min > 50;  // the first that has room to move
+  const slider = [...bench.querySelectorAll('input[type=range]')].find(wide), taken = [];
   const middle = Math.round((Number(slider.min) + Number(slider.max)) / 2);
   for (let k = 0; k < moves; k += 1) {
     const drawn = new Promise(resolve => {
