@@ -96,3 +96,9 @@ THEME = "theme => window.jupyterapp.commands.execute('apputils:change-theme', {t
 
 MODELS = """async () => (await window.jupyterapp.shell.currentWidget.sessionContext.session.kernel
   .requestCommInfo({target_name: 'jupyter.widget'})).content.comms"""
+
+
+def out_of_reach(page):
+    """Fields and buttons that have no name, a title of nothing, or no room for a finger."""
+    found = page.evaluate(IN_REACH)
+    return [each for each in found if not each["name"].strip() or each["title"] == "null" or each["height"] < 40]

@@ -4,7 +4,7 @@ import re
 
 import pytest
 from browser.lab import HOUSE, WIDTHS, LessonPage
-from browser.probes import CONTRAST, IN_REACH, IN_VIEW, THEME, TOO_WIDE
+from browser.probes import CONTRAST, IN_VIEW, THEME, TOO_WIDE, out_of_reach
 
 from shoplib import read_stand, seedling_stand, write_stand
 
@@ -55,8 +55,7 @@ def check_looks(lesson, bench):
     for width in WIDTHS:
         lesson.widen(width)
         assert lesson.page.evaluate(TOO_WIDE) == [], width
-        for each in lesson.page.evaluate(IN_REACH):
-            assert each["name"].strip() and each["height"] >= 40, each
+        assert out_of_reach(lesson.page) == [], width
     lesson.widen("desktop")
 
 
